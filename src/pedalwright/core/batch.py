@@ -1,0 +1,69 @@
+"""Batches: a design whose numbers are arrays is a population of designs.
+
+Variants lie on the LAST axis, so a number and `(variants,)` mix freely and an axis added by
+a function, such as stations of the stroke, stands in front: `np.linspace(0, angle, 41)` is
+`(41,)` for one design and `(41, variants)` for many.
+
+`Any` is allowed here: these four functions walk over every frozen dataclass of the house,
+and the leaves may be numbers, texts or nothing.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeVar
+
+import numpy as np
+from numpy.random import Generator
+
+from pedalwright.core.units import Array
+
+T = TypeVar("T")
+
+
+def _is_number(leaf: object) -> bool:
+    return isinstance(leaf, (int, float, np.ndarray, np.generic)) and not isinstance(leaf, bool)
+
+
+def over(leaf: Callable[..., Any], *trees: Any) -> Any:
+    """Apply `leaf` to matching numbers of trees of frozen dataclasses and tuples.
+
+    Texts, yes/no choices and absent parts are taken from the first tree.
+    """
+    first = trees[0]
+    if is_dataclass(first) and not isinstance(first, type):
+        return replace(
+            first,
+            **{f.name: over(leaf, *(getattr(t, f.name) for t in trees)) for f in fields(first)},
+        )
+    if isinstance(first, tuple):
+        return tuple(over(leaf, *items) for items in zip(*trees, strict=True))
+    return leaf(*trees) if _is_number(first) else first
+
+
+def _frozen(array: Array) -> Array:
+    array.flags.writeable = False
+    return array
+
+
+def stack(rows: Sequence[T]) -> T:
+    """Many designs as one: each number becomes an array with a last axis of variants."""
+    stacked: T = over(lambda *xs: _frozen(np.stack(xs, axis=-1).astype(np.float64)), *rows)
+    return stacked
+
+
+def pick(tree: T, i: int) -> T:
+    """Variant `i` out of a batch."""
+    picked: T = over(lambda x: np.take(x, i, axis=-1) if np.ndim(x) else x, tree)
+    return picked
+
+
+def spread(nominal: T, plus_minus: T, n: int, rng: Generator) -> T:
+    """`n` cars as hands would build them: each number drawn evenly within its ±.
+
+    `plus_minus` is a tree of the same shape. Give the ± to what is drilled or cut, not to
+    lengths derived from it, so that an error shared by two lengths is drawn once.
+    """
+    drawn: T = over(
+        lambda x, t: _frozen(np.asarray(x + t * rng.uniform(-1.0, 1.0, n))), nominal, plus_minus
+    )
+    return drawn
