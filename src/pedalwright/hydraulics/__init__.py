@@ -1,0 +1,30 @@
+"""Cylinders, balance bars, lines and the fluid they move."""
+
+from pedalwright.hydraulics.limits import check
+from pedalwright.hydraulics.parts import (
+    BalanceBar,
+    Circuit,
+    Cylinder,
+    Demand,
+    Masters,
+    Strokes,
+    Tandem,
+    Twin,
+)
+from pedalwright.hydraulics.solve import circuits, pressures, shortest_reserve, strokes
+
+__all__ = [
+    "BalanceBar",
+    "Circuit",
+    "Cylinder",
+    "Demand",
+    "Masters",
+    "Strokes",
+    "Tandem",
+    "Twin",
+    "check",
+    "circuits",
+    "pressures",
+    "shortest_reserve",
+    "strokes",
+]

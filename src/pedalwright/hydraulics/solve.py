@@ -1,0 +1,79 @@
+"""From cylinders and fluid demand to strokes and pressures."""
+
+import numpy as np
+
+from pedalwright.core.units import MPa, N, Ratio, mm
+from pedalwright.core.working import subject
+from pedalwright.hydraulics.formulas import (
+    bar_travel,
+    bore_area,
+    front_rod_share,
+    line_pressure,
+    piston_stroke,
+)
+from pedalwright.hydraulics.parts import Circuit, Demand, Masters, Strokes, Tandem
+
+
+def circuits(masters: Masters) -> tuple[Circuit, Circuit]:
+    """Front and rear circuit as the cylinders feed them."""
+    if isinstance(masters, Tandem):
+        half = Circuit(area=bore_area(masters.bore), share=1.0, stroke=masters.stroke / 2)
+        return half, half
+    share = front_rod_share(masters.bar.spacing, masters.bar.offset)
+    with subject("front cylinder"):
+        front = bore_area(masters.front.bore)
+    with subject("rear cylinder"):
+        rear = bore_area(masters.rear.bore)
+    return (
+        Circuit(area=front, share=share, stroke=masters.front.stroke),
+        Circuit(area=rear, share=1 - share, stroke=masters.rear.stroke),
+    )
+
+
+def strokes(masters: Masters, demand: Demand, dead_stroke: mm) -> Strokes:
+    """Rod travel until everything presses, and with one circuit lost.
+
+    A lost circuit's piston runs to the end of its own stroke first. In a tandem the dead
+    stroke is that of both pistons together.
+    """
+    front, rear = circuits(masters)
+    with subject("front circuit"):
+        s_front = piston_stroke(demand.front, front.area)
+    with subject("rear circuit"):
+        s_rear = piston_stroke(demand.rear, rear.area)
+    if isinstance(masters, Tandem):
+        return Strokes(
+            hard_stop=s_front + s_rear + dead_stroke,
+            front_alone=s_front + rear.stroke + dead_stroke,
+            rear_alone=s_rear + front.stroke + dead_stroke,
+            front_piston=s_front + dead_stroke / 2,
+            rear_piston=s_rear + dead_stroke / 2,
+        )
+    s_front, s_rear = s_front + dead_stroke, s_rear + dead_stroke
+    with subject("rear circuit lost"):
+        front_alone = bar_travel(front.share, s_front, rear.stroke)
+    with subject("front circuit lost"):
+        rear_alone = bar_travel(front.share, front.stroke, s_rear)
+    return Strokes(
+        hard_stop=bar_travel(front.share, s_front, s_rear),
+        front_alone=front_alone,
+        rear_alone=rear_alone,
+        front_piston=s_front,
+        rear_piston=s_rear,
+    )
+
+
+def pressures(masters: Masters, push: N, ratio: Ratio, efficiency: Ratio) -> tuple[MPa, MPa]:
+    """Front and rear pressure for a push on the pad."""
+    front, rear = circuits(masters)
+    with subject("front circuit"):
+        p_front = line_pressure(push, ratio, efficiency, front.share, front.area)
+    with subject("rear circuit"):
+        p_rear = line_pressure(push, ratio, efficiency, rear.share, rear.area)
+    return p_front, p_rear
+
+
+def shortest_reserve(masters: Masters, found: Strokes) -> Ratio:
+    """Share of its own stroke that the fuller circuit has used at the hard stop."""
+    front, rear = circuits(masters)
+    return np.maximum(found.front_piston / front.stroke, found.rear_piston / rear.stroke)

@@ -1,0 +1,33 @@
+"""Levers, rods and the pistons they push, over the whole stroke."""
+
+from pedalwright.linkage.formulas import mean_ratio
+from pedalwright.linkage.limits import check
+from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Rod
+from pedalwright.linkage.solve import (
+    STATIONS,
+    angle_at_face,
+    angle_at_travel,
+    forces,
+    forces_of,
+    lever,
+    position,
+    sweep,
+)
+
+__all__ = [
+    "STATIONS",
+    "Forces",
+    "Lever",
+    "Pedal",
+    "Position",
+    "Rod",
+    "angle_at_face",
+    "angle_at_travel",
+    "check",
+    "forces",
+    "forces_of",
+    "lever",
+    "mean_ratio",
+    "position",
+    "sweep",
+]
