@@ -1,0 +1,1 @@
+"""Clutch: from the push on the pad to the release of the plate."""

@@ -1,0 +1,1 @@
+"""Core: units, points, batches, the working of formulas, limits and findings."""

@@ -1,0 +1,1 @@
+"""Design: the frozen tree of everything the builder chooses."""

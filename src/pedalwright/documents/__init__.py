@@ -1,0 +1,1 @@
+"""Documents: the dossier and the sheets, typeset from an assessment."""

@@ -1,0 +1,1 @@
+"""Drawing: shapes, dimensions and sheets; it knows no pedals."""

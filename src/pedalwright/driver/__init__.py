@@ -1,0 +1,1 @@
+"""Driver: body, shoe, reach and the push a leg can give."""

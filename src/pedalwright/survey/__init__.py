@@ -1,0 +1,1 @@
+"""Survey: from tape measurements to points and planes with their uncertainty."""
