@@ -1,0 +1,77 @@
+"""The frozen tree of what the builder measures and chooses.
+
+The project file has the same shape and the same names: `brake.pedal.pin_radius` in the file
+is `design.brake.pedal.pin_radius` here. Numbers may be arrays (a batch); a number that is
+not known is nan. Provenance (measured, assumed, default, ±) lives beside the tree, in
+`project`, so that the rooms stay numeric.
+"""
+
+from dataclasses import dataclass
+
+from pedalwright.brakes.parts import Car, Plumbing, WheelBrake
+from pedalwright.clutch.parts import Release
+from pedalwright.core.units import mm
+from pedalwright.driver.parts import Driver, HeelRest
+from pedalwright.hydraulics.parts import Cylinder, Masters
+from pedalwright.linkage.parts import Pedal, Rod
+from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod
+from pedalwright.survey.parts import Survey
+from pedalwright.throttle.parts import Throttle
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Carrier:
+    """What carries the load of one pedal: arm, pivot, pin, rod and what they are bolted to."""
+
+    arm: Arm
+    pivot: Pivot
+    clevis_pin: ClevisPin
+    push_rod: PushRod
+    mount: Mount
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BrakeDesign:
+    """The brake from pad to discs."""
+
+    pedal: Pedal
+    rod: Rod
+    carrier: Carrier
+    masters: Masters
+    plumbing: Plumbing
+    front: WheelBrake
+    rear: WheelBrake
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ClutchDesign:
+    """The clutch from pad to release bearing."""
+
+    pedal: Pedal
+    rod: Rod
+    carrier: Carrier
+    master: Cylinder
+    release: Release
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ThrottleDesign:
+    """The accelerator from pad to spindle."""
+
+    pedal: Pedal
+    opening: Throttle
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Design:
+    """One car, one attempt."""
+
+    car: Car
+    survey: Survey
+    heel_rest: HeelRest
+    #: Pad centre to wall when the toes just touch it.
+    toes_to_wall: mm
+    drivers: tuple[Driver, ...]
+    brake: BrakeDesign
+    clutch: ClutchDesign
+    throttle: ThrottleDesign

@@ -1,0 +1,41 @@
+"""What a document says of the file it was made from."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Protocol
+
+
+class Told(Protocol):
+    """How the builder came by one number; `project` keeps one for each number of the file."""
+
+    @property
+    def tag(self) -> str:
+        """measured, assumed, default or missing."""
+        ...
+
+    @property
+    def shown(self) -> str:
+        """The number as it was read, in plain words."""
+        ...
+
+    @property
+    def note(self) -> str:
+        """Where it comes from."""
+        ...
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class About:
+    """The car, the attempt and the numbers that a document rests on."""
+
+    car: str
+    note: str
+    #: As the builder dated the file; a document never takes the clock's date.
+    date: str
+    file: str
+    version: str
+    told: Mapping[str, Told]
+
+    def tagged(self, tag: str) -> list[tuple[str, Told]]:
+        """Every number with this tag, by its path in the file."""
+        return [(path, told) for path, told in self.told.items() if told.tag == tag]

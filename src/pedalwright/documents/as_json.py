@@ -1,0 +1,68 @@
+"""The assessment as data for other tools; the contract is docs/results.md."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from pedalwright.assess import Headline
+from pedalwright.core.checks import Finding
+from pedalwright.core.units import Num
+from pedalwright.documents.about import About
+
+
+def as_json(
+    about: About, headlines: Sequence[Headline], findings: Sequence[Finding]
+) -> dict[str, Any]:
+    """Everything as numbers, texts and null; angles in degrees. (Any: JSON has no closer type.)."""
+    results: dict[str, dict[str, Any]] = {}
+    for line in headlines:
+        value, unit = outside(line.value, line.unit)
+        room, name = line.name.split(".", 1)
+        results.setdefault(room, {})[name] = {"value": _number(value), "unit": unit}
+    return {
+        "pedalwright": about.version,
+        "car": about.car,
+        "results": results,
+        "findings": [_finding(f) for f in findings],
+        "missing": [path for path, _ in about.tagged("missing")],
+        "assumed": [path for path, _ in about.tagged("assumed")],
+        "default": [path for path, _ in about.tagged("default")],
+    }
+
+
+def outside(value: Num, unit: str) -> tuple[Num, str]:
+    """Angles leave the house in degrees; every other inside unit is also the outside one."""
+    if unit == "rad":
+        return np.rad2deg(value), "deg"
+    return value, unit
+
+
+def _number(value: Num) -> float | None:
+    number = float(value)
+    return number if np.isfinite(number) else None
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    limit = finding.limit
+    value, unit = outside(finding.value, limit.unit)
+    bound, _ = outside(finding.bound, limit.unit)
+    return {
+        "code": limit.code,
+        "about": finding.about,
+        "asks": limit.asks,
+        "value": _number(value),
+        "bound": _number(bound),
+        "unit": unit,
+        "sense": limit.sense,
+        "margin": _number(finding.margin),
+        "ok": bool(finding.ok),
+        "judged": bool(finding.judged),
+        "weight": limit.weight,
+        "source": {
+            "document": limit.source.document,
+            "clause": limit.source.clause,
+            "kind": limit.source.kind,
+        },
+        "room": finding.room,
+    }

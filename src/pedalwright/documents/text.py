@@ -1,0 +1,76 @@
+"""The findings as a table of text, with a bar for each margin."""
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from pedalwright.core.checks import Finding
+from pedalwright.documents.about import About
+from pedalwright.documents.cautions import FIRST_CAUTION
+from pedalwright.documents.verdict import asked_by, by_room, compared, state, verdict
+
+WIDTH = 96
+#: Cells of a margin bar: short of the bound to the left of the mark, in hand to the right.
+SHORT, IN_HAND = 5, 10
+
+
+def findings_text(about: About, findings: Sequence[Finding]) -> str:
+    """Everything that was judged, worst first in each room, and what the judgement rests on."""
+    return "\n".join(_lines(about, findings)) + "\n"
+
+
+def bar(margin: float) -> str:
+    """A margin as a bar: `  ██│` fails by two fifths or more, `│████` has four tenths in hand."""
+    if margin < 0:
+        cells = min(SHORT, max(1, round(-margin * SHORT)))
+        return "█" * cells + "│"
+    cells = min(IN_HAND, round(margin * IN_HAND))
+    return "│" + "█" * cells
+
+
+def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
+    yield f"{about.car}   ({about.file}, {about.date}; pedalwright {about.version})"
+    yield str(verdict(findings))
+    for room, members in by_room(findings):
+        yield ""
+        yield room.upper()
+        for finding in members:
+            yield from _finding(finding)
+    yield ""
+    yield from _given(about)
+    yield ""
+    yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
+
+
+def _finding(finding: Finding) -> Iterator[str]:
+    margin = f"{float(finding.margin) * 100:+.0f} %" if finding.judged else "?"
+    left, right = ("", "│") if not finding.judged else _split(bar(float(finding.margin)))
+    gauge = f"{left:>{SHORT}}{right:<{IN_HAND + 1}}"
+    about = f"  [{finding.about}]" if finding.about else ""
+    yield f"  {state(finding):<8} {gauge} {margin:>6}  {compared(finding)}{about}"
+    yield f"{'':28}{finding.limit.asks}"
+    if state(finding) != "passes":
+        yield f"{'':28}asked by {asked_by(finding)}"
+
+
+def _split(gauge: str) -> tuple[str, str]:
+    left, right = gauge.split("│")
+    return left, "│" + right
+
+
+def _given(about: About) -> Iterator[str]:
+    missing = about.tagged("missing")
+    if missing:
+        yield "MISSING, so what rests on it is not judged:"
+        yield from (f"  {path}" for path, _ in missing)
+    for tag, heading in (("assumed", "ASSUMED, to be measured:"), ("default", "BY DEFAULT:")):
+        told = about.tagged(tag)
+        if told:
+            yield heading
+            for path, number in told:
+                note = f"  ({number.note})" if number.note else ""
+                yield from textwrap.wrap(
+                    f"{path} = {number.shown}{note}",
+                    WIDTH,
+                    initial_indent="  ",
+                    subsequent_indent="      ",
+                )

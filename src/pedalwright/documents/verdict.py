@@ -1,0 +1,91 @@
+"""Findings in the order a reader needs them: what fails, how badly, and who asks."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from pedalwright.core.checks import Finding
+from pedalwright.core.figures import figure
+
+#: Rooms in the order of the job.
+ROOMS = ("survey", "driver", "linkage", "hydraulics", "brakes", "clutch", "throttle", "structure")
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """How a set of findings came out."""
+
+    passed: int
+    musts_failed: int
+    shoulds_failed: int
+    unjudged: int
+
+    @property
+    def ok(self) -> bool:
+        """True when every must is met; one that could not be judged is not met."""
+        return self.musts_failed == 0
+
+    def __str__(self) -> str:
+        """One plain sentence."""
+        total = self.passed + self.musts_failed + self.shoulds_failed
+        if self.passed == total:
+            return f"All {total} demands are met."
+        parts = [f"{self.musts_failed} of {total} demands fail that must be met"]
+        if self.musts_failed == 0:
+            parts = [f"All demands of {total} that must be met are met"]
+        if self.shoulds_failed:
+            parts.append(f"{self.shoulds_failed} that should be met are not")
+        if self.unjudged:
+            parts.append(f"{self.unjudged} of these could not be judged")
+        return "; ".join(parts) + "."
+
+
+def verdict(findings: Sequence[Finding]) -> Verdict:
+    """Count what passed, failed and could not be judged."""
+    failed = [f for f in findings if not f.ok]
+    return Verdict(
+        passed=len(findings) - len(failed),
+        musts_failed=sum(f.limit.weight == "must" for f in failed),
+        shoulds_failed=sum(f.limit.weight == "should" for f in failed),
+        unjudged=sum(not f.judged for f in failed),
+    )
+
+
+def by_room(findings: Sequence[Finding]) -> Iterator[tuple[str, list[Finding]]]:
+    """Rooms in the order of the job; in each the worst margin first, unjudged before all."""
+    ordered = sorted(findings, key=lambda f: (ROOMS.index(f.room), *_worst_first(f)))
+    for room, members in groupby(ordered, key=lambda f: f.room):
+        yield room, list(members)
+
+
+def weakest(findings: Sequence[Finding]) -> Finding:
+    """The finding with the worst margin; a must comes before a should."""
+    return min(findings, key=lambda f: (bool(f.ok), f.limit.weight == "should", *_worst_first(f)))
+
+
+def _worst_first(finding: Finding) -> tuple[bool, float]:
+    return bool(finding.judged), float(finding.margin) if finding.judged else 0.0
+
+
+def state(finding: Finding) -> str:
+    """One word: passes, fails, short (a should that fails) or unjudged."""
+    if not finding.judged:
+        return "unjudged"
+    if finding.ok:
+        return "passes"
+    return "fails" if finding.limit.weight == "must" else "short"
+
+
+def compared(finding: Finding) -> str:
+    """Value against bound, e.g. `517 N, at most 500 N`."""
+    unit = finding.limit.unit
+    bound = f"{finding.limit.sense} {figure(finding.bound, unit)}"
+    if not finding.judged:
+        return f"no value, {bound}"
+    return f"{figure(finding.value, unit)}, {bound}"
+
+
+def asked_by(finding: Finding) -> str:
+    """Who asks, with the kind of source."""
+    source = finding.limit.source
+    return f"{source.document}, {source.clause} ({source.kind})"
