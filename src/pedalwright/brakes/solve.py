@@ -8,8 +8,8 @@ import numpy as np
 from pedalwright.brakes.formulas import (
     GRAVITY,
     axle_force,
-    braking_rate,
     brake_torque,
+    braking_rate,
     critical_rate,
     deceleration,
     disc_factor,
@@ -31,7 +31,7 @@ from pedalwright.brakes.parts import (
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import MPa, N, Num, Ratio, m_s2, mm2
 from pedalwright.core.working import subject, unrecorded
-from pedalwright.hydraulics import Demand, Masters, circuits, pressures
+from pedalwright.hydraulics import Demand, Masters, pressures
 from pedalwright.hydraulics.formulas import bore_area, lift_volume
 
 #: The push at which a design stop is judged, N (UN R13-H and FMVSS 135 allow no more).

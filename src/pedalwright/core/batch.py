@@ -15,7 +15,7 @@ from typing import Any, TypeVar
 import numpy as np
 from numpy.random import Generator
 
-from pedalwright.core.units import Array
+from pedalwright.core.units import Array, Num
 
 T = TypeVar("T")
 
@@ -40,20 +40,23 @@ def over(leaf: Callable[..., Any], *trees: Any) -> Any:
     return leaf(*trees) if _is_number(first) else first
 
 
-def _frozen(array: Array) -> Array:
-    array.flags.writeable = False
-    return array
-
-
 def stack(rows: Sequence[T]) -> T:
     """Many designs as one: each number becomes an array with a last axis of variants."""
-    stacked: T = over(lambda *xs: _frozen(np.stack(xs, axis=-1).astype(np.float64)), *rows)
+
+    def together(*numbers: Num) -> Array:
+        return _frozen(np.stack(numbers, axis=-1).astype(np.float64))
+
+    stacked: T = over(together, *rows)
     return stacked
 
 
 def pick(tree: T, i: int) -> T:
     """Variant `i` out of a batch."""
-    picked: T = over(lambda x: np.take(x, i, axis=-1) if np.ndim(x) else x, tree)
+
+    def one(number: Num) -> Num:
+        return np.asarray(number)[..., i] if np.ndim(number) else number
+
+    picked: T = over(one, tree)
     return picked
 
 
@@ -63,7 +66,14 @@ def spread(nominal: T, plus_minus: T, n: int, rng: Generator) -> T:
     `plus_minus` is a tree of the same shape. Give the ± to what is drilled or cut, not to
     lengths derived from it, so that an error shared by two lengths is drawn once.
     """
-    drawn: T = over(
-        lambda x, t: _frozen(np.asarray(x + t * rng.uniform(-1.0, 1.0, n))), nominal, plus_minus
-    )
-    return drawn
+
+    def drawn(number: float, half_width: float) -> Array:
+        return _frozen(number + half_width * rng.uniform(-1.0, 1.0, n))
+
+    population: T = over(drawn, nominal, plus_minus)
+    return population
+
+
+def _frozen(array: Array) -> Array:
+    array.flags.writeable = False
+    return array

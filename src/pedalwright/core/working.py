@@ -8,12 +8,12 @@ value it really had, so what the dossier prints is the code that ran and is writ
 import ast
 import inspect
 import textwrap
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, Generic, ParamSpec, get_type_hints
+from typing import Generic, ParamSpec, get_type_hints
 
 from pedalwright.core.units import Num
 
@@ -24,7 +24,7 @@ P = ParamSpec("P")
 class Step:
     """One formula as it ran: what went in, what came out, and for which part of the car."""
 
-    formula: "Formula[Any]"
+    formula: "Formula[...]"
     arguments: dict[str, Num]
     value: Num
     subject: str
@@ -44,6 +44,7 @@ class Formula(Generic[P]):
     empirical: bool = False
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Num:
+        """The value of the formula; leaves a step where somebody asked for the working."""
         value = self.rule(*args, **kwargs)
         if (sheet := _sheet.get()) is not None:
             bound = self.signature.bind(*args, **kwargs)
@@ -89,7 +90,7 @@ class Formula(Generic[P]):
 
 
 #: Every formula of the house by name; filled as the rooms are imported.
-FORMULAS: dict[str, Formula[Any]] = {}
+FORMULAS: dict[str, Formula[...]] = {}
 
 
 def formula(
@@ -112,7 +113,7 @@ def formula(
 
 
 @contextmanager
-def working() -> Iterator[list[Step]]:
+def working() -> Generator[list[Step]]:
     """Collect every formula that runs inside the block, in order."""
     sheet: list[Step] = []
     token = _sheet.set(sheet)
@@ -123,7 +124,7 @@ def working() -> Iterator[list[Step]]:
 
 
 @contextmanager
-def subject(name: str) -> Iterator[None]:
+def subject(name: str) -> Generator[None]:
     """Say which part of the car the formulas inside the block speak of, e.g. `front circuit`."""
     outer = _subject.get()
     token = _subject.set(f"{outer}, {name}" if outer else name)
@@ -134,7 +135,7 @@ def subject(name: str) -> Iterator[None]:
 
 
 @contextmanager
-def unrecorded() -> Iterator[None]:
+def unrecorded() -> Generator[None]:
     """Run formulas without leaving steps: sweeps over many stations, of which one is shown."""
     token = _sheet.set(None)
     try:

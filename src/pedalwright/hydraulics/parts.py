@@ -73,5 +73,3 @@ class Strokes:
     #: Piston travel of each circuit at the hard stop, dead stroke included.
     front_piston: mm
     rear_piston: mm
-
-
