@@ -124,7 +124,7 @@ def respond(
         ideal = ideal_share(car.front_share, z, car.cg_height, car.wheelbase)
     with unrecorded():
         low, high = at(ratios.hard_stop, "low"), at(ratios.hard_stop, "high")
-        rates = np.linspace(0.1, 1.0, 19)[:, None] if np.ndim(z) else np.linspace(0.1, 1.0, 19)
+        rates = np.linspace(np.full_like(ideal, 0.1), 1.0, 19)
         loads = (car.front_share, car.cg_height, car.wheelbase)
         used_front = front_adhesion(stop.front_share, rates, *loads)
         used_rear = rear_adhesion(stop.front_share, rates, *loads)

@@ -27,17 +27,23 @@ def _is_number(leaf: object) -> bool:
 def over(leaf: Callable[..., Any], *trees: Any) -> Any:
     """Apply `leaf` to matching numbers of trees of frozen dataclasses and tuples.
 
-    Texts, yes/no choices and absent parts are taken from the first tree.
+    Parts, texts, yes/no choices and absent parts must be the same in all trees: a tandem and
+    a pair of cylinders are two batches.
     """
     first = trees[0]
+    kinds = {type(tree) for tree in trees}
     if is_dataclass(first) and not isinstance(first, type):
+        assert len(kinds) == 1, f"one batch cannot hold {sorted(k.__name__ for k in kinds)}"
         return replace(
             first,
             **{f.name: over(leaf, *(getattr(t, f.name) for t in trees)) for f in fields(first)},
         )
     if isinstance(first, tuple):
         return tuple(over(leaf, *items) for items in zip(*trees, strict=True))
-    return leaf(*trees) if _is_number(first) else first
+    if _is_number(first):
+        return leaf(*trees)
+    assert all(tree == first for tree in trees), f"one batch cannot hold {list(trees)}"
+    return first
 
 
 def stack(rows: Sequence[T]) -> T:

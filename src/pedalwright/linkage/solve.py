@@ -4,8 +4,9 @@ A pin on a circle about the pivot is held by a rod of fixed length to a socket t
 along the cylinder. Both ways are closed: angle to piston travel by the rod triangle, piston
 travel to angle by a cos(angle) + b sin(angle) = c. Push rods take the root with the socket
 ahead of the pin, pull rods the one behind it; which of the two a rod is, is read from where
-the socket stands at rest. From the first dead point on, where the piston would run back,
-and where the rod cannot be assembled, every answer is nan.
+the socket stands at rest. Of the two angles at which the rod reaches the same socket, a push
+rod works at the second and a pull rod at the first: at the other the piston runs back. From
+the first dead point on, and where the rod cannot be assembled, every answer is nan.
 """
 
 from dataclasses import dataclass
@@ -28,6 +29,8 @@ from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Rod
 
 #: Stations of a stroke in every curve and every "over the stroke" answer.
 STATIONS = 41
+#: What may be lost of an angle in the arithmetic.
+_ROUNDING = 1e-9
 
 
 def lever(pedal: Pedal) -> Lever:
@@ -80,22 +83,34 @@ def sweep(lever: Lever, rod: Rod, full_angle: rad) -> Position:
 
 @no_answer_is_nan
 def angle_at_travel(lever: Lever, rod: Rod, piston_travel: mm) -> rad:
-    """The angle at which the piston has moved so far; nan where the linkage cannot get there."""
+    """The angle at which the piston has moved so far; nan where the linkage cannot get there.
+
+    Negative for a piston pulled back from rest.
+    """
     held = _Held.by(lever, rod)
     socket = rod.socket + rod.direction * piston_travel
     still, cosine, sine = _circle(lever, lever.pin)
     gap = still - socket
     wanted = (held.length**2 - gap.dot(gap) - cosine.dot(cosine)) / 2.0
-    return _first(*swing_roots(gap.dot(cosine), gap.dot(sine), wanted))
+    pulled, pushed = swing_roots(gap.dot(cosine), gap.dot(sine), wanted)
+    angle = wrapped(np.where(held.ahead > 0.0, pushed, pulled))
+    ahead = (socket - _turned(lever, lever.pin, angle)).dot(rod.direction) * held.ahead
+    return np.where(ahead > 0.0, angle, np.nan)
 
 
 @no_answer_is_nan
 def angle_at_face(lever: Lever, face: Plane, gap: mm) -> rad:
-    """The angle at which the pad centre comes within `gap` of a wall; nan if it never does."""
+    """The angle at which the pad centre comes within `gap` of a wall; nan if it never does.
+
+    Negative for a pad that is nearer than that already at rest.
+    """
     still, cosine, sine = _circle(lever, lever.pad)
-    return _first(
-        *swing_roots(face.normal.dot(cosine), face.normal.dot(sine), gap - face.height(still))
+    _, nearing = swing_roots(
+        face.normal.dot(cosine), face.normal.dot(sine), gap - face.height(still)
     )
+    angle = wrapped(nearing)
+    too_near = face.height(lever.pad) < gap
+    return np.where(too_near | (angle > -_ROUNDING), angle, np.nan)
 
 
 @no_answer_is_nan
@@ -150,12 +165,3 @@ def _circle(lever: Lever, point: Point) -> tuple[Point, Point, Point]:
 
 def _radius(lever: Lever, point: Point) -> mm:
     return lever.axis.cross(point - lever.pivot).length()
-
-
-def _first(one: rad, other: rad) -> rad:
-    """The first angle met on the way from rest; nan where both lie behind it."""
-    tiny = -1e-9
-    a, b = wrapped(one), wrapped(other)
-    a = np.where(a >= tiny, a, np.nan)
-    b = np.where(b >= tiny, b, np.nan)
-    return np.fmin(a, b)
