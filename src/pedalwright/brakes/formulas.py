@@ -80,8 +80,8 @@ def front_adhesion(phi: Ratio, z: Ratio, psi: Ratio, h: mm, L: mm) -> Ratio:
 
 @formula("f_rear", source="UN R13-H")
 def rear_adhesion(phi: Ratio, z: Ratio, psi: Ratio, h: mm, L: mm) -> Ratio:
-    """Adhesion the rear axle uses: its braking force over its load, load transfer included."""
-    return (1 - phi) * z / (1 - psi - z * h / L)
+    """Adhesion the rear axle uses: its braking force over its load; infinite once it lifts."""
+    return np.where(psi + z * h / L < 1, (1 - phi) * z / (1 - psi - z * h / L), np.inf)
 
 
 @formula("z_front", source="Limpert")
@@ -110,7 +110,7 @@ def rear_load(m: kg, g: m_s2, psi: Ratio, z: Ratio, h: mm, L: mm) -> N:
 
 @formula("z_front_lock", source="Limpert")
 def front_lock(mu: Ratio, phi: Ratio, psi: Ratio, h: mm, L: mm) -> Ratio:
-    """Braking rate at which the front axle locks on a road of grip `mu`; infinite if it never does."""
+    """Braking rate at which the front axle locks on a road of grip `mu`; infinite if never."""
     return np.where(phi > mu * h / L, mu * psi / (phi - mu * h / L), np.inf)
 
 

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Ratio, mm, mm2, mm3
+from pedalwright.core.units import MPa, N, Ratio, kg_mm3, m_s2, mm, mm2, mm2_MPa, mm3, mm3_MPa
 from pedalwright.core.working import formula
 
 
@@ -49,10 +49,38 @@ def pad_volume(n: Ratio, A: mm2, squeeze: mm) -> mm3:
     return n * A * squeeze
 
 
+@formula("V_callipers", source="elasticity")
+def calliper_volume(n: Ratio, k: mm3_MPa, p: MPa) -> mm3:
+    """Fluid taken by `n` callipers that spread and swell by `k` for each unit of pressure.
+
+    Straight-line in pressure; real callipers give more in the first few bar.
+    """
+    return n * k * p
+
+
+@formula("V_hoses", source="elasticity")
+def hose_volume(k: mm2_MPa, L: mm, p: MPa) -> mm3:
+    """Fluid taken by the swelling of hose of length `L`; `k` is per length and pressure.
+
+    Straight-line in pressure, at room temperature; 1 mm2/MPa is 1 cm3 per m and MPa.
+    """
+    return k * L * p
+
+
 @formula("V_fluid", source="elasticity")
 def fluid_compression(V: mm3, p: MPa, K: MPa) -> mm3:
     """Fluid lost to its own compression; `K` is its bulk modulus, which free air ruins."""
     return V * p / K
+
+
+@formula("V_worn", source="FMVSS 135, S5.4.2")
+def wear_volume(n: Ratio, A: mm2, w_pad: mm, w_disc: mm) -> mm3:
+    """Fluid that follows `n` pistons from new linings to worn ones.
+
+    `w_pad` is the usable wear of a lining, `w_disc` that of one face of the disc. The
+    reservoir of a circuit holds at least this, so that it never runs dry between services.
+    """
+    return n * A * (w_pad + w_disc)
 
 
 @formula("s_tube", source="geometry")
@@ -61,7 +89,17 @@ def bar_travel(share: Ratio, s_front: mm, s_rear: mm) -> mm:
     return share * s_front + (1 - share) * s_rear
 
 
-@formula("p_head", source="hydrostatics", empirical=True)
-def head_pressure(rho_kg_m3: Ratio, h: mm) -> MPa:
-    """Pressure of a column of fluid of height `h`; density in kg/m3, g = 9.81 m/s2."""
-    return rho_kg_m3 * 9.81 * h * 1e-9
+@formula("p_head", source="hydrostatics")
+def head_pressure(rho: kg_mm3, g: m_s2, h: mm) -> MPa:
+    """Pressure of a column of fluid of height `h`.
+
+    Brake fluid on glycol weighs 1020 to 1070 kg/m3. A cylinder below its callipers feels this
+    head, and their pistons creep back by it unless a residual valve holds more.
+    """
+    return rho * g * h
+
+
+@formula("h_held", source="hydrostatics")
+def held_head(p: MPa, rho: kg_mm3, g: m_s2) -> mm:
+    """Height of fluid that a residual valve of pressure `p` keeps from draining back."""
+    return p / (rho * g)

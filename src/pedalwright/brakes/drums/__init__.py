@@ -1,0 +1,1 @@
+"""Drum brakes: how much their shoes help themselves."""

@@ -1,0 +1,1 @@
+"""One stop on the road: its length, its mean deceleration, its heat."""
