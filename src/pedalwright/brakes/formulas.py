@@ -7,6 +7,10 @@ from pedalwright.core.working import formula
 
 #: Standard gravity as the handbooks' worked examples use it, m/s2.
 GRAVITY = 9.81
+#: The push at which a design stop is judged, N (UN R13-H and FMVSS 135 allow no more).
+DESIGN_PUSH = 500.0
+#: Deceleration of the cold service-brake test, m/s2 (UN R13-H, to verify).
+SERVICE_DECELERATION = 6.43
 
 
 @formula("C", source="geometry")

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from pedalwright.brakes.formulas import GRAVITY
+from pedalwright.brakes.formulas import DESIGN_PUSH, GRAVITY
 from pedalwright.brakes.parts import BrakeResult
-from pedalwright.brakes.solve import DESIGN_PUSH, earliest_rear_lock
+from pedalwright.brakes.solve import earliest_rear_lock
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.units import mm
 

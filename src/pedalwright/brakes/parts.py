@@ -91,12 +91,34 @@ class Balance:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class TakeUp:
+    """Rod travel up to the hard stop, by cause; the sum is the stroke at the hard stop."""
+
+    dead_stroke: mm
+    front_lift: mm
+    rear_lift: mm
+    hoses: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Budget:
+    """Pad travel at the design push, by cause; the causes sum to `total`."""
+
+    dead_stroke: mm
+    front_lift: mm
+    rear_lift: mm
+    hoses: mm
+    #: Arm, rod and what they are bolted to; `structure` splits it further.
+    structure: mm
+    total: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Curve:
-    """Pad travel over push; axis 0 is the pushes."""
+    """Pad travel over push, from where the linings touch; axis 0 is the pushes."""
 
     push: N
     travel: mm
-    pressure: MPa
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

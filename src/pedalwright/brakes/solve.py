@@ -6,7 +6,9 @@ from typing import Literal
 import numpy as np
 
 from pedalwright.brakes.formulas import (
+    DESIGN_PUSH,
     GRAVITY,
+    SERVICE_DECELERATION,
     axle_force,
     brake_torque,
     braking_rate,
@@ -29,15 +31,10 @@ from pedalwright.brakes.parts import (
     WheelBrake,
 )
 from pedalwright.core.solve import no_answer_is_nan
-from pedalwright.core.units import MPa, N, Num, Ratio, m_s2, mm2
+from pedalwright.core.units import MPa, N, Num, Ratio, m_s2, mm2, mm3
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.hydraulics import Demand, Masters, pressures
 from pedalwright.hydraulics.formulas import bore_area, lift_volume
-
-#: The push at which a design stop is judged, N (UN R13-H and FMVSS 135 allow no more).
-DESIGN_PUSH = 500.0
-#: Deceleration of the cold service-brake test, m/s2 (UN R13-H, to verify).
-SERVICE_DECELERATION = 6.43
 
 Friction = Literal["low", "nominal", "high"]
 
@@ -51,12 +48,18 @@ class Ratios:
     rear_alone: Ratio
 
 
-def demand(front: WheelBrake, rear: WheelBrake, plumbing: Plumbing) -> Demand:
-    """Fluid each circuit takes up to the hard stop: two wheels' lift and half of the hoses."""
+def lifts(front: WheelBrake, rear: WheelBrake) -> tuple[mm3, mm3]:
+    """Fluid that brings the linings of both wheels of an axle to their discs, front and rear."""
     with subject("front axle"):
         front_lift = lift_volume(2 * front.pistons_moved, _piston_area(front), front.lift)
     with subject("rear axle"):
         rear_lift = lift_volume(2 * rear.pistons_moved, _piston_area(rear), rear.lift)
+    return front_lift, rear_lift
+
+
+def demand(front: WheelBrake, rear: WheelBrake, plumbing: Plumbing) -> Demand:
+    """Fluid each circuit takes up to the hard stop: two wheels' lift and half of the hoses."""
+    front_lift, rear_lift = lifts(front, rear)
     return Demand(front=front_lift + plumbing.hoses / 2, rear=rear_lift + plumbing.hoses / 2)
 
 

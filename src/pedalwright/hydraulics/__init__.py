@@ -11,7 +11,7 @@ from pedalwright.hydraulics.parts import (
     Tandem,
     Twin,
 )
-from pedalwright.hydraulics.solve import circuits, pressures, shortest_reserve, strokes
+from pedalwright.hydraulics.solve import circuits, pressures, rod_travel, shortest_reserve, strokes
 
 __all__ = [
     "BalanceBar",
@@ -25,6 +25,7 @@ __all__ = [
     "check",
     "circuits",
     "pressures",
+    "rod_travel",
     "shortest_reserve",
     "strokes",
 ]

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Ratio, mm
+from pedalwright.core.units import MPa, N, Ratio, mm, mm3
 from pedalwright.core.working import subject
 from pedalwright.hydraulics.formulas import (
     bar_travel,
@@ -61,6 +61,14 @@ def strokes(masters: Masters, demand: Demand, dead_stroke: mm) -> Strokes:
         front_piston=s_front,
         rear_piston=s_rear,
     )
+
+
+def rod_travel(masters: Masters, front_volume: mm3, rear_volume: mm3) -> mm:
+    """Rod travel at the pedal that moves these volumes; dead stroke not counted."""
+    front, rear = circuits(masters)
+    if isinstance(masters, Tandem):
+        return front_volume / front.area + rear_volume / rear.area
+    return front.share * front_volume / front.area + rear.share * rear_volume / rear.area
 
 
 def pressures(masters: Masters, push: N, ratio: Ratio, efficiency: Ratio) -> tuple[MPa, MPa]:
