@@ -191,7 +191,7 @@ class _Reader(ast.NodeVisitor):
         if not below:
             return factor or self.product(above)
         if factor and not above:
-            factor, above = None, [factor]
+            above, factor = [factor], None
         fraction = _Piece(
             self.notation.over(self.product(above).text, self.product(below).text), _PRODUCT
         )
