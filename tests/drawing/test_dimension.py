@@ -152,12 +152,21 @@ def test_a_stack_puts_chains_in_a_row_and_longer_ones_outside() -> None:
     points = [(0.0, 0.0), (40.0, 5.0), (90.0, 0.0), (160.0, 0.0)]
     chain = [Linear(a, b, "horizontal") for a, b in itertools.pairwise(points)]
     overall = Linear(points[0], points[-1], "horizontal")
-    placed = Stack((overall, *chain), side=1.0).drawn(1.0)
-    heights = {
-        item.text: text(item.drawn(1.0)).at[1] for item in placed if isinstance(item, Linear)
-    }
+    placed = Stack((overall, *chain), side=1.0).placed(1.0)
+    heights = {item.text: text(item.drawn(1.0)).at[1] for item in placed}
     assert heights["40"] == heights["50"] == heights["70"] == pytest.approx(5.0 + 10.0 + 0.8)
     assert heights["160"] == pytest.approx(heights["40"] + 8.0)
+
+
+def test_a_stack_draws_no_line_over_another() -> None:
+    """Three lengths between three points: three dimension lines, three extension lines."""
+    a, b, c = (0.0, 0.0), (40.0, 0.0), (90.0, 0.0)
+    rows = tuple(Linear(*pair, "horizontal") for pair in itertools.combinations((a, b, c), 2))
+    items = Stack(rows, side=1.0).drawn(1.0)
+    upright = sorted(line for line in lines(items) if line[0][0] == line[1][0])
+    assert upright == [((x, 1.0), (x, top)) for x, top in ((0.0, 20.0), (40.0, 12.0), (90.0, 20.0))]
+    assert len(lines(items)) == 6
+    assert len(arrows(items)) == 6
 
 
 def test_a_stack_counts_the_text_that_stands_outside() -> None:
@@ -168,8 +177,7 @@ def test_a_stack_counts_the_text_that_stands_outside() -> None:
     )
 
     def levels(scale: float) -> set[float]:
-        items = Stack(rows, side=-1.0).drawn(scale)
-        return {item.offset for item in items if isinstance(item, Linear)}
+        return {item.offset for item in Stack(rows, side=-1.0).placed(scale)}
 
     assert levels(1.0) == {-10.0}
     assert levels(0.1) == {-10.0, -18.0}

@@ -7,7 +7,7 @@ there is none for the text it stands beyond the end.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from math import atan2, copysign, cos, hypot, isfinite, pi
+from math import atan2, copysign, cos, dist, hypot, isfinite, pi
 from typing import Literal, TypeAlias
 
 from pedalwright.drawing.box import XY, polar
@@ -138,6 +138,18 @@ class Stack:
     pitch: float = 8.0
 
     def drawn(self, scale: float) -> tuple[Item, ...]:
+        """All dimensions; of extension lines that begin at the same point only the longest."""
+        longest: dict[XY, Polyline] = {}
+        others: list[Item] = []
+        for item in (item for row in self.placed(scale) for item in row.drawn(scale)):
+            if isinstance(item, Polyline) and not item.closed:
+                rival = longest.get(item.points[0], item)
+                longest[item.points[0]] = max(rival, item, key=_span)
+            else:
+                others.append(item)
+        return (*longest.values(), *others)
+
+    def placed(self, scale: float) -> tuple[Linear, ...]:
         """Each dimension in the nearest row that is free."""
         rows = sorted((row for row in self.rows if row.length > 0.0), key=lambda row: row.length)
         heights = [height for row in rows for height in row.heights if isfinite(height)]
@@ -145,7 +157,7 @@ class Stack:
         if base is None and heights:
             base = max(heights, key=lambda height: self.side * height)
         taken: list[list[tuple[float, float]]] = []
-        placed: list[Item] = []
+        placed: list[Linear] = []
         for row in rows:
             left, right = row.reach(scale)
             # ends that only touch make a chain, so they are no overlap
@@ -161,6 +173,10 @@ class Stack:
             offset = self.side * (self.first + self.pitch * number)
             placed.append(replace(row, offset=offset, base=base))
         return tuple(placed)
+
+
+def _span(line: Polyline) -> float:
+    return dist(line.points[0], line.points[-1])
 
 
 def arrow(tip: XY, towards: XY, scale: float, tone: Tone = Tone.INK) -> Polyline:

@@ -28,12 +28,12 @@ class Leader:
     part: str = ""
 
     def drawn(self, scale: float) -> tuple[Item, ...]:
-        """The end, the line with its shelf, the note."""
+        """The note, under it the line with its shelf, which its tails may touch, and the end."""
         elbow = self._elbow(scale)
         width = max(text.width for text in self._note(scale)) + GAP
         shelf = (elbow[0] + self._hand * width / scale, elbow[1])
         line = Polyline((self.tip, elbow, shelf), line=Line.THIN, tone=self.tone, part=self.part)
-        return (line, *self._end(scale), *self._note(scale))
+        return (*self._note(scale), line, *self._end(scale))
 
     def moved(self, factor: float, turn: float) -> "Leader":
         """The note farther out along its leader, which may turn a little about the tip (rad)."""
