@@ -1,1 +1,1 @@
-"""Shelf: tables of bores, materials, fasteners and stock, each row with its source."""
+"""Tables of what can be bought, each row with its source: metals, bolts, rivets, bores."""
