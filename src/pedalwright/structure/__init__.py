@@ -1,1 +1,33 @@
-"""Structure: strength and give of pedals, pins, brackets and the panels that hold them."""
+"""What carries the push: arm, pin, rod, pivot and mounts, how hard they work, how far they give."""
+
+from pedalwright.structure.limits import check
+from pedalwright.structure.parts import (
+    Arm,
+    ClevisPin,
+    Give,
+    Loaded,
+    Loads,
+    Mount,
+    Pivot,
+    PushRod,
+    Strength,
+    Stress,
+)
+from pedalwright.structure.solve import BRAKE_LOADS, CLUTCH_LOADS, respond
+
+__all__ = [
+    "BRAKE_LOADS",
+    "CLUTCH_LOADS",
+    "Arm",
+    "ClevisPin",
+    "Give",
+    "Loaded",
+    "Loads",
+    "Mount",
+    "Pivot",
+    "PushRod",
+    "Strength",
+    "Stress",
+    "check",
+    "respond",
+]

@@ -1,0 +1,190 @@
+"""The pedal arm as a straight beam on two supports, pivot and rod pin, overhung to the pad.
+
+Torsion of a joggled arm runs from pad to pivot, which takes it; the rod's fork does not. Not
+counted: the eye at the pivot, the joggle's own bends, a rod that pulls out of the arm's plane.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from pedalwright.core.units import MPa, N, Nmm, Num, Ratio, mm, rad
+from pedalwright.core.working import unrecorded
+from pedalwright.structure.formulas.arm import (
+    bending_moment,
+    bending_stress,
+    collapse_stress,
+    depth_at,
+    equivalent_stress,
+    offset_torque,
+    overhang,
+    shear_stress,
+    support_shear,
+    torsion_stress,
+)
+from pedalwright.structure.formulas.sections import (
+    bar_area,
+    edge_torsion_factor,
+    face_torsion_factor,
+    flat_modulus,
+    net_modulus,
+    plastic_modulus,
+    plastic_torsion_modulus,
+)
+from pedalwright.structure.formulas.stiffness import (
+    bending_give,
+    even_area,
+    even_inertia,
+    even_torsion_constant,
+    shear_give,
+    shear_modulus,
+    twist,
+    twist_give,
+)
+from pedalwright.structure.parts import Arm
+
+#: Stations along the arm, from the pad to where it is held.
+STATIONS = 13
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Place:
+    """One place of the arm, or many."""
+
+    from_pad: mm
+    hole: mm
+    #: Whether this is where the arm is held: 1 or 0.
+    support: Ratio
+
+    def where_most(self, stress: MPa) -> "Place":
+        """Of many places, (stations,) or (stations, variants), the worst stressed."""
+        index = np.expand_dims(np.argmax(stress, axis=0), 0)
+
+        def taken(values: Num) -> Num:
+            worst: Num = np.take_along_axis(np.broadcast_to(values, np.shape(stress)), index, 0)[0]
+            return worst
+
+        return Place(
+            from_pad=taken(self.from_pad), hole=taken(self.hole), support=taken(self.support)
+        )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Section:
+    """Stress at a place: narrow edge, middle of the broad face, and as if all of it yielded."""
+
+    edge: MPa
+    face: MPa
+    collapse: MPa
+
+    @property
+    def first_yield(self) -> MPa:
+        """The worse of edge and face."""
+        return np.maximum(self.edge, self.face)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HeldArm:
+    """An arm, where it is held, and how far its pad stands to one side."""
+
+    arm: Arm
+    pad_radius: mm
+    #: Pivot to pin.
+    span: mm
+    pad_offset: mm
+    #: Pad to the nearer of pivot and pin.
+    overhang: mm
+    #: The pin's hole where the arm is first held; 0 where that is the pivot.
+    hole: mm
+
+    @classmethod
+    def between(
+        cls, arm: Arm, pad_radius: mm, pin_radius: mm, pin_angle: rad, pad_offset: mm
+    ) -> "HeldArm":
+        """`pin_angle` is 0 for a pin between pivot and pad, pi for one beyond the pivot."""
+        return cls(
+            arm=arm,
+            pad_radius=pad_radius,
+            span=pin_radius,
+            pad_offset=pad_offset,
+            overhang=overhang(pad_radius, pin_radius, pin_angle),
+            hole=np.where(np.cos(pin_angle) > 0.0, arm.pin_hole, 0.0),
+        )
+
+    def moment(self, push: N) -> Nmm:
+        """Bending where the arm is first held, which is the largest."""
+        return bending_moment(push, self.overhang)
+
+    def torque(self, push: N) -> Nmm:
+        """Torque from pad to pivot."""
+        return offset_torque(push, self.pad_offset)
+
+    def worst_places(self) -> tuple[Place, Place]:
+        """Where the arm first yields, and where it would fold; a harder push moves neither."""
+        arm = self.arm
+        numbers = (self.pad_radius, self.span, self.pad_offset, self.overhang, self.hole)
+        bar = (arm.thickness, arm.depth_at_pad, arm.depth_at_pivot)
+        variants = np.broadcast_shapes(*(np.shape(number) for number in (*numbers, *bar)))
+        share = np.linspace(0.0, 1.0, STATIONS).reshape(-1, *(1,) * len(variants))
+        support = np.where(share == 1.0, 1.0, 0.0)
+        places = Place(from_pad=share * self.overhang, hole=support * self.hole, support=support)
+        with unrecorded():
+            section = self.section(1.0, places)
+        return places.where_most(section.first_yield), places.where_most(section.collapse)
+
+    def section(self, push: N, place: Place) -> Section:
+        """Stress at a place under a push; what is drilled away neither bends, twists nor shears."""
+        t = self.arm.thickness
+        depth = self._depth(place.from_pad)
+        net = depth - place.hole
+        moment = bending_moment(push, place.from_pad)
+        torque = self.torque(push)
+        bent = bending_stress(moment, net_modulus(t, depth, place.hole))
+        edge = torsion_stress(torque, edge_torsion_factor(net / t), net, t)
+        face = torsion_stress(torque, face_torsion_factor(net / t), net, t)
+        at_support = support_shear(push, self.overhang, self.span)
+        shear = shear_stress(np.where(place.support > 0.0, at_support, push), bar_area(t, net))
+        return Section(
+            edge=equivalent_stress(bent, edge),
+            face=equivalent_stress(0.0, face + shear),
+            collapse=collapse_stress(
+                moment,
+                plastic_modulus(t, depth, place.hole),
+                torque,
+                plastic_torsion_modulus(t, net),
+            ),
+        )
+
+    def sideways(self, push: N) -> MPa:
+        """Stress of a push across the car, over the thickness: at the pin, or at the pivot.
+
+        The pivot alone holds the arm sideways.
+        """
+        t = self.arm.thickness
+        net = self._depth(self.overhang) - self.hole
+        return np.maximum(
+            bending_stress(bending_moment(push, self.overhang), flat_modulus(t, net)),
+            bending_stress(
+                bending_moment(push, self.pad_radius), flat_modulus(t, self.arm.depth_at_pivot)
+            ),
+        )
+
+    def give(self, push: N) -> tuple[mm, mm, mm]:
+        """How far the pad moves because the arm bends, slides in shear, twists."""
+        arm = self.arm
+        at_support = self._depth(self.overhang)
+        outer = (arm.thickness, arm.depth_at_pad, at_support)
+        inner = (arm.thickness, arm.depth_at_pivot, at_support)
+        whole = (arm.thickness, arm.depth_at_pad, arm.depth_at_pivot)
+        reach = (push, self.overhang, self.span)
+        shear = shear_modulus(arm.elastic, arm.poisson)
+        angle = twist(self.torque(push), self.pad_radius, shear, even_torsion_constant(*whole))
+        return (
+            bending_give(*reach, arm.elastic, even_inertia(*outer), even_inertia(*inner)),
+            shear_give(*reach, shear, even_area(*outer), even_area(*inner)),
+            twist_give(angle, self.pad_offset),
+        )
+
+    def _depth(self, from_pad: mm) -> mm:
+        arm = self.arm
+        return depth_at(arm.depth_at_pad, arm.depth_at_pivot, from_pad, self.pad_radius)

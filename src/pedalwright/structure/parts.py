@@ -1,0 +1,155 @@
+"""What carries a push from the pad to the cylinder, as the builder measures it, and how it fares.
+
+Numbers may be batches, variants last. A strength is the least the material may be counted on
+for; a donor part of unknown steel is assumed, and tagged so in the project file.
+"""
+
+from dataclasses import dataclass
+
+from pedalwright.core.units import MPa, N, N_mm, Nmm, Ratio, mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Arm:
+    """A flat steel or alloy arm, bent in its depth, evenly tapered, drilled for the rod pin."""
+
+    #: Across the car.
+    thickness: mm
+    #: In the direction of the push.
+    depth_at_pivot: mm
+    depth_at_pad: mm
+    #: Hole for the rod pin, on the middle of the depth.
+    pin_hole: mm
+    elastic: MPa
+    poisson: Ratio
+    yield_strength: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Pivot:
+    """The arm's tube turns with a bush at each end on a shaft between two cheeks."""
+
+    tube_outside: mm
+    tube_inside: mm
+    shaft_diameter: mm
+    #: Between the cheeks.
+    span: mm
+    #: Of one of the two bushes.
+    bush_length: mm
+    tube_yield: MPa
+    shaft_yield: MPa
+    #: Pressure the bush bears at rest, over its projected area.
+    bush_pressure: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ClevisPin:
+    """The pin of the push rod's fork through the arm."""
+
+    diameter: mm
+    #: The arm, with any washer welded to it, between the fork's sides.
+    inner_thickness: mm
+    #: One side of the fork.
+    fork_thickness: mm
+    #: On each side between arm and fork.
+    gap: mm
+    yield_strength: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PushRod:
+    """The rod between pedal and piston."""
+
+    #: Core of the thread if the rod is threaded along its length.
+    outside: mm
+    #: 0 for a solid rod.
+    inside: mm = 0.0
+    elastic: MPa
+    yield_strength: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Mount:
+    """How stiff the body holds what the pedal pushes against."""
+
+    #: Cylinder's flange, along the cylinder.
+    cylinder_stiffness: N_mm
+    #: Pivot's bracket, along the pivot force.
+    pivot_stiffness: N_mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Loads:
+    """Pushes along the foot, and one sideways, on the pad."""
+
+    #: A hard stop within the rules: give is judged here.
+    effort: N
+    #: A frightened driver: nothing may bend for good.
+    panic: N
+    #: The hardest push: nothing may fail.
+    abuse: N
+    #: A foot slipping off, across the car, by itself.
+    sideways: N
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Stress:
+    """Stress at the worst place of a part, and what the part bears there."""
+
+    size: MPa
+    bears: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Loaded:
+    """The pedal under one push along the foot."""
+
+    push: N
+    rod_force: N
+    pivot_force: N
+    arm_moment: Nmm
+    arm_torque: Nmm
+    #: Worst place for first yield, from the pivot along the arm.
+    arm_worst_at: mm
+    #: There: narrow edge, and middle of the broad face.
+    arm_edge: MPa
+    arm_face: MPa
+    arm: Stress
+    #: As if the whole section yielded: what the arm needs so as not to fold.
+    arm_collapse: Stress
+    #: Bending and shear of the pin together; the arm's pressure on it.
+    pin: Stress
+    pin_bearing: Stress
+    pivot_tube: Stress
+    #: Shear of the shaft at the harder pressed cheek, as an equivalent pull.
+    pivot_shaft: Stress
+    bush: Stress
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Give:
+    """How far the pad moves at `push` because things give, by cause. The causes sum to `total`."""
+
+    push: N
+    arm_bending: mm
+    arm_shear: mm
+    arm_twist: mm
+    push_rod: mm
+    cylinder_mount: mm
+    pivot_mount: mm
+    total: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Strength:
+    """All that can be said about one pedal's strength and stiffness."""
+
+    effort: Loaded
+    panic: Loaded
+    abuse: Loaded
+    sideways: Stress
+    give: Give
+    #: The cylinder's flange itself, at the same push as `give`.
+    flange_give: mm
+    #: Push along the rod at which it bows.
+    buckling_load: N

@@ -1,0 +1,166 @@
+"""From a push on the pad to stress in arm, pin, rod and pivot, and to the give at the pad."""
+
+import numpy as np
+
+from pedalwright.core.solve import no_answer_is_nan
+from pedalwright.core.units import N, Ratio, mm, rad
+from pedalwright.core.working import subject, unrecorded
+from pedalwright.linkage.formulas import piston_force, rod_force
+from pedalwright.structure.arm import HeldArm, Place
+from pedalwright.structure.formulas.arm import bending_stress, equivalent_stress
+from pedalwright.structure.formulas.pins import (
+    bearing_pressure,
+    double_shear,
+    end_load,
+    mid_span_moment,
+    pin_moment,
+    single_shear,
+)
+from pedalwright.structure.formulas.rods import buckling_load, slenderness
+from pedalwright.structure.formulas.sections import round_area, round_inertia, round_modulus
+from pedalwright.structure.formulas.stiffness import (
+    flange_give,
+    pivot_force,
+    rod_share,
+    rod_stiffness,
+    spring_give,
+)
+from pedalwright.structure.parts import (
+    Arm,
+    ClevisPin,
+    Give,
+    Loaded,
+    Loads,
+    Mount,
+    Pivot,
+    PushRod,
+    Strength,
+    Stress,
+)
+
+#: A brake pedal, N. 500 N: the most UN R13-H lets a stop need; 1250 N: acceptance of series
+#: cars; 2000 N: student-formula rules; 200 N sideways: common practice.
+BRAKE_LOADS = Loads(effort=500.0, panic=1250.0, abuse=2000.0, sideways=200.0)
+#: A clutch pedal, N: common practice; at the hardest push its end stop takes the leg.
+CLUTCH_LOADS = Loads(effort=200.0, panic=1000.0, abuse=1500.0, sideways=200.0)
+
+
+@no_answer_is_nan
+def respond(
+    arm: Arm,
+    pivot: Pivot,
+    clevis_pin: ClevisPin,
+    push_rod: PushRod,
+    mount: Mount,
+    *,
+    pad_radius: mm,
+    pin_radius: mm,
+    pin_angle: rad,
+    pad_offset: mm,
+    ratio: Ratio,
+    rod_angle: rad,
+    rod_length: mm,
+    pivot_share: Ratio,
+    loads: Loads = BRAKE_LOADS,
+) -> Strength:
+    """All load cases at one position of the pedal, usually the hard stop.
+
+    `pin_angle` is 0 for a pin between pivot and pad, pi for one beyond the pivot. `ratio`,
+    `rod_angle` and `pivot_share`, the pivot force over the push, hold at this position.
+    """
+    held = HeldArm.between(arm, pad_radius, pin_radius, pin_angle, pad_offset)
+    places = held.worst_places()
+
+    def under(push: N) -> Loaded:
+        with subject(f"{np.max(push):.0f} N"):
+            rod = rod_force(piston_force(push, ratio), rod_angle)
+            at_pivot = pivot_force(push, pivot_share)
+            return _loaded(held, places, pivot, clevis_pin, push, rod, at_pivot)
+
+    with subject("sideways"):
+        sideways = Stress(size=held.sideways(loads.sideways), bears=arm.yield_strength)
+    area = round_area(push_rod.outside, push_rod.inside)
+    with subject("push rod"):
+        slim = slenderness(1.0, rod_length, round_inertia(push_rod.outside, push_rod.inside), area)
+        bows_at = buckling_load(area, push_rod.elastic, push_rod.yield_strength, slim)
+    with subject("give"):
+        push = loads.effort
+        bending, shear, torsion = held.give(push)
+        in_rod = spring_give(
+            push, rod_share(ratio, rod_angle), rod_stiffness(push_rod.elastic, area, rod_length)
+        )
+        at_cylinder = spring_give(push, ratio, mount.cylinder_stiffness)
+        at_pivot = spring_give(push, pivot_share, mount.pivot_stiffness)
+        flange = flange_give(push, ratio, mount.cylinder_stiffness)
+    return Strength(
+        effort=under(loads.effort),
+        panic=under(loads.panic),
+        abuse=under(loads.abuse),
+        sideways=sideways,
+        give=Give(
+            push=push,
+            arm_bending=bending,
+            arm_shear=shear,
+            arm_twist=torsion,
+            push_rod=in_rod,
+            cylinder_mount=at_cylinder,
+            pivot_mount=at_pivot,
+            total=bending + shear + torsion + in_rod + at_cylinder + at_pivot,
+        ),
+        flange_give=flange,
+        buckling_load=bows_at,
+    )
+
+
+def _loaded(
+    held: HeldArm,
+    places: tuple[Place, Place],
+    pivot: Pivot,
+    pin: ClevisPin,
+    push: N,
+    rod: N,
+    at_pivot: N,
+) -> Loaded:
+    yields, folds = places
+    here = held.section(push, yields)
+    with unrecorded():
+        torque, moment = held.torque(push), held.moment(push)
+        collapse = held.section(push, folds).collapse
+    bent_pin = bending_stress(
+        pin_moment(rod, pin.fork_thickness, pin.gap, pin.inner_thickness),
+        round_modulus(pin.diameter, 0.0),
+    )
+    tube = bending_stress(
+        mid_span_moment(at_pivot, pivot.span), round_modulus(pivot.tube_outside, pivot.tube_inside)
+    )
+    end = end_load(at_pivot, torque, pivot.span)
+    arm = held.arm
+    return Loaded(
+        push=push,
+        rod_force=rod,
+        pivot_force=at_pivot,
+        arm_moment=moment,
+        arm_torque=torque,
+        arm_worst_at=held.pad_radius - yields.from_pad,
+        arm_edge=here.edge,
+        arm_face=here.face,
+        arm=Stress(size=here.first_yield, bears=arm.yield_strength),
+        arm_collapse=Stress(size=collapse, bears=arm.yield_strength),
+        pin=Stress(
+            size=equivalent_stress(bent_pin, double_shear(rod, pin.diameter)),
+            bears=pin.yield_strength,
+        ),
+        pin_bearing=Stress(
+            size=bearing_pressure(rod, pin.diameter, arm.thickness),
+            bears=np.minimum(arm.yield_strength, pin.yield_strength),
+        ),
+        pivot_tube=Stress(size=tube, bears=pivot.tube_yield),
+        pivot_shaft=Stress(
+            size=equivalent_stress(0.0, single_shear(end, pivot.shaft_diameter)),
+            bears=pivot.shaft_yield,
+        ),
+        bush=Stress(
+            size=bearing_pressure(end, pivot.shaft_diameter, pivot.bush_length),
+            bears=pivot.bush_pressure,
+        ),
+    )
