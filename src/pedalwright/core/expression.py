@@ -1,7 +1,7 @@
 """Read a formula from its code and write it as mathematics, with the brackets it needs."""
 
 import ast
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from math import isfinite
@@ -128,8 +128,7 @@ class _Reader(ast.NodeVisitor):
         meant = self.meant(node)
         if isinstance(meant, int | float) and name != "pi" and (self.values or not isfinite(meant)):
             return self.number(float(meant))
-        starred = "*" in Symbol.read(name).mark
-        return _Piece(self.notation.symbol(name), _POWER if starred else _ATOM)
+        return _Piece(self.notation.symbol(name), _ATOM if Symbol.read(name).one else _POWER)
 
     def visit_Constant(self, node: ast.Constant) -> _Piece:
         if isinstance(node.value, float) and node.value and not 1e-4 <= abs(node.value) < 1e7:
@@ -259,6 +258,13 @@ class _Reader(ast.NodeVisitor):
         name = self.function(callee)
         if name == "where":
             return self.choice(node)
+        match node:
+            case ast.Call(
+                args=[ast.GeneratorExp(body, [ast.comprehension(index, values, [])])]
+            ) if name == "sum":
+                return self.total(index, values, body)
+            case _:
+                pass
         if name in _SAME_AS:
             return self.piece(_filled_in(_SAME_AS[name], node.args))
         if name in ("sqrt", "cbrt"):
@@ -266,8 +272,24 @@ class _Reader(ast.NodeVisitor):
             return _Piece(self.notation.root(self.piece(node.args[0]).text, degree), _POWER)
         if name in ("abs", "absolute", "fabs"):
             return _Piece(self.notation.size(self.piece(node.args[0]).text))
+        if name in ("minimum", "maximum"):
+            node = ast.Call(callee, list(self.least(node, name)), [])
         head = self.notation.word(_UPRIGHT.get(name, name))
         return _Piece(self.notation.call(head, self.arguments(node)), _POWER)
+
+    def total(self, index: ast.expr, values: ast.expr, body: ast.expr) -> _Piece:
+        names = index.elts if isinstance(index, ast.Tuple) else [index]
+        shown = ", ".join(self.piece(name).text for name in names)
+        inner = self.held(self.piece(body), _PRODUCT)
+        return _Piece(self.notation.total(shown, self.piece(values).text, inner), _SUM)
+
+    def least(self, node: ast.expr, name: str) -> Iterator[ast.expr]:
+        """All that a minimum of minimums, or a maximum of maximums, chooses from."""
+        if isinstance(node, ast.Call) and self.function(node.func) == name:
+            for value in node.args:
+                yield from self.least(value, name)
+        else:
+            yield node
 
     def function(self, callee: ast.expr) -> str:
         """The name of a function, whatever it was imported as."""

@@ -20,7 +20,8 @@ _SMALL = {
     for code, name in enumerate(names.split(), start=ord(first))
 }
 GREEK = _SMALL | {name.capitalize(): letter.upper() for name, letter in _SMALL.items()}
-_GREEK_NAMES = {letter: name for name, letter in GREEK.items()}
+GREEK["lam"] = "λ"  # as code says it, which keeps the whole word for itself
+_GREEK_NAMES = {letter: name for name, letter in GREEK.items() if name != "lam"}
 _MARKS = {"prime": "′", "star": "*"}
 
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
@@ -44,9 +45,13 @@ class Symbol:
         """Read a name of the code or a symbol of the source.
 
         Greek letters are known by name, digits behind one letter are a subscript, `prime` and
-        `star` are marks. An underscore at the end only keeps clear of a word of Python.
+        `star` are marks, `Delta_` before a symbol is its difference. An underscore at the end only
+        keeps clear of a word of Python.
         """
         first, *words = [word for word in name.split("_") if word]
+        difference = "Δ" if first in ("Delta", "Δ") and words else ""
+        if difference:
+            first, *words = words
         head = first.rstrip("*'′")
         mark = first[len(head) :].replace("'", "′")
         mark += "".join(_MARKS[word] for word in words if word in _MARKS)
@@ -55,7 +60,12 @@ class Symbol:
             letter = GREEK.get(numbered[1], numbered[1])
             if len(letter) == 1:
                 head, lowered = letter, [numbered[2], *lowered]
-        return cls(GREEK.get(head, head), tuple(lowered), mark)
+        return cls(difference + GREEK.get(head, head), tuple(lowered), mark)
+
+    @property
+    def one(self) -> bool:
+        """False where a power would seem to belong to the last letter or to the mark only."""
+        return "*" not in self.mark and not (self.head.startswith("Δ") and len(self.head) > 1)
 
 
 class Notation(Protocol):
@@ -108,6 +118,10 @@ class Notation(Protocol):
         """A function of something; its head is already written."""
         ...
 
+    def total(self, index: str, values: str, body: str) -> str:
+        """The sum of the body over all values of an index."""
+        ...
+
     def choice(self, cases: Sequence[tuple[str, str]], otherwise: str) -> str:
         """Values with the condition of each, and the value where none holds."""
         ...
@@ -158,7 +172,7 @@ class Plain:
     def root(self, inner: str, degree: int) -> str:
         """√(a² + b²)."""
         sign = {2: "√", 3: "∛"}[degree]
-        return f"{sign}{inner}" if re.fullmatch(r"\w+", inner) else f"{sign}({inner})"
+        return f"{sign}{inner}" if re.fullmatch(r"[\w.]+", inner) else f"{sign}({inner})"
 
     def size(self, inner: str) -> str:
         """|a|."""
@@ -167,6 +181,10 @@ class Plain:
     def call(self, head: str, arguments: Sequence[str]) -> str:
         """min(a, b)."""
         return f"{head}({', '.join(arguments)})"
+
+    def total(self, index: str, values: str, body: str) -> str:
+        """Σ[i in values] body."""
+        return f"Σ[{index} in {values}] {body}"
 
     def choice(self, cases: Sequence[tuple[str, str]], otherwise: str) -> str:
         """In words: a if x < 0; b otherwise."""
@@ -237,6 +255,11 @@ class TypstMath:
         """The head, then brackets."""
         return f"{head}({', '.join(arguments)})"
 
+    def total(self, index: str, values: str, body: str) -> str:
+        """The index under a large sigma."""
+        index = self.brackets(index) if "," in index else index
+        return f"sum_({self.infix(index, 'in', values)}) {body}"
+
     def choice(self, cases: Sequence[tuple[str, str]], otherwise: str) -> str:
         """One line for each case."""
         rows = [f'display({value}) quad &"if "{when}' for value, when in cases]
@@ -244,6 +267,8 @@ class TypstMath:
         return f"cases({', '.join(rows)})"
 
     def _letter(self, text: str) -> str:
+        if text.startswith("Δ") and len(text) > 1:
+            return f"Delta {self._letter(text[1:])}"
         if text in _GREEK_NAMES:
             return _GREEK_NAMES[text]
         return text if text.isdigit() or (len(text) == 1 and text.isalpha()) else self.word(text)

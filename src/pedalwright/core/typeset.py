@@ -38,7 +38,7 @@ def typst_substituted(step: Step) -> str:
     """The formula with the numbers it had and its answer, in Typst's math mode."""
     words = TypstMath()
     equation = _equation(step.formula, words, step.arguments)
-    return words.infix(equation, "=", words.word(_answer(step)))
+    return words.infix(equation, "=", words.word(_answer(step).replace("-", "−")))
 
 
 def _answer(step: Step) -> str:
