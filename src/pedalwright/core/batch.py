@@ -31,9 +31,9 @@ def over(leaf: Callable[..., Any], *trees: Any) -> Any:
     a pair of cylinders are two batches.
     """
     first = trees[0]
-    kinds = {type(tree) for tree in trees}
     if is_dataclass(first) and not isinstance(first, type):
-        assert len(kinds) == 1, f"one batch cannot hold {sorted(k.__name__ for k in kinds)}"
+        kinds = {type(tree).__qualname__ for tree in trees}
+        assert len(kinds) == 1, f"one batch cannot hold {sorted(kinds)}"
         return replace(
             first,
             **{f.name: over(leaf, *(getattr(t, f.name) for t in trees)) for f in fields(first)},
