@@ -1,0 +1,129 @@
+"""Clutch: from the bearing's lift to the pad's travel and back, one formula each."""
+
+import numpy as np
+
+from pedalwright.core.units import MPa, N, Nmm, Ratio, mm, mm2
+from pedalwright.core.working import formula
+
+
+@formula("A", source="geometry")
+def ring_area(D: mm, d: mm) -> mm2:
+    """Area of a concentric bearing's ring piston between its two bores."""
+    return np.pi / 4 * (D**2 - d**2)
+
+
+@formula("s_slave", source="geometry")
+def slave_stroke(lift: mm, free: mm, i_fork: Ratio) -> mm:
+    """Slave travel: the bearing's lift and free play, through the fork."""
+    return (lift + free) * i_fork
+
+
+@formula("s_master", source="geometry")
+def master_stroke(s_slave: mm, A_slave: mm2, A_master: mm2, growth: Ratio, dead: mm) -> mm:
+    """Master travel: the slave's volume and what the line swells, over the master's area.
+
+    `growth` is the share of the slave's volume that hoses and fluid take on top; `dead` is the
+    travel before the port is covered.
+    """
+    return s_slave * A_slave / A_master * (1 + growth) + dead
+
+
+@formula("lift", source="geometry")
+def lift_from(
+    s_master: mm,
+    dead: mm,
+    A_slave: mm2,
+    A_master: mm2,
+    growth: Ratio,
+    i_fork: Ratio,
+    free: mm,
+) -> mm:
+    """Bearing lift that a master travel gives: the same chain read backwards."""
+    return (s_master - dead) / (1 + growth) * A_master / A_slave / i_fork - free
+
+
+@formula("F_pedal", source="geometry")
+def pedal_effort(
+    F_bearing: N,
+    i_fork: Ratio,
+    eta_fork: Ratio,
+    A_slave: mm2,
+    A_master: mm2,
+    eta_line: Ratio,
+    i: Ratio,
+) -> N:
+    """Push on the pad that holds the clutch released: the load through fork, fluid and pedal."""
+    return F_bearing / (i_fork * eta_fork * A_slave / A_master * eta_line * i)
+
+
+@formula("p", source="Pascal")
+def release_pressure(F_bearing: N, i_fork: Ratio, eta_fork: Ratio, A_slave: mm2) -> MPa:
+    """Pressure at the slave that holds the clutch released."""
+    return F_bearing / (i_fork * eta_fork * A_slave)
+
+
+@formula("s_pad", source="geometry")
+def travel_at_ratio(i: Ratio, s_master: mm) -> mm:
+    """Pad travel that a pedal of a given ratio needs for a master travel."""
+    return i * s_master
+
+
+@formula("T", source="Bhandari")
+def plate_capacity_worn(n: Ratio, mu: Ratio, F: N, D: mm, d: mm) -> Nmm:
+    """Torque a worn-in plate carries: friction at the middle radius of its `n` faces."""
+    return n * mu * F * (D + d) / 4
+
+
+@formula("T", source="Bhandari")
+def plate_capacity_new(n: Ratio, mu: Ratio, F: N, D: mm, d: mm) -> Nmm:
+    """Torque a new plate carries, pressed alike over its whole ring."""
+    return n * mu * F * (D**3 - d**3) / (3 * (D**2 - d**2))
+
+
+@formula("M", source="Bhandari")
+def spring_shape_log(delta: Ratio) -> Ratio:
+    """Shape factor of a spring washer in the textbooks' form; `delta` is outside over inside."""
+    return 6 / (np.pi * np.log(delta)) * ((delta - 1) / delta) ** 2
+
+
+@formula("K1", source="DIN 2092")
+def spring_shape_k1(delta: Ratio) -> Ratio:
+    """Shape factor of a spring washer in the standard's form; `delta` is outside over inside."""
+    return ((delta - 1) / delta) ** 2 / ((delta + 1) / (delta - 1) - 2 / np.log(delta)) / np.pi
+
+
+@formula("F", source="Bhandari")
+def spring_load_log(E: MPa, nu: Ratio, M: Ratio, D_e: mm, h: mm, t: mm, s: mm) -> N:
+    """Load of a spring washer pressed by `s` (Almen and Laszlo), in the textbooks' form.
+
+    `h` is its free cone height, `t` its thickness. Rotation of the section only: no friction
+    at the edges, no fingers.
+    """
+    return 4 * E * s / ((1 - nu**2) * M * D_e**2) * ((h - s) * (h - s / 2) * t + t**3)
+
+
+@formula("F", source="DIN 2092")
+def spring_load(E: MPa, nu: Ratio, K1: Ratio, D_e: mm, h: mm, t: mm, s: mm) -> N:
+    """Load of a spring washer pressed by `s` (Almen and Laszlo), in the standard's form."""
+    return (
+        4
+        * E
+        / (1 - nu**2)
+        * t**4
+        / (K1 * D_e**2)
+        * s
+        / t
+        * ((h / t - s / t) * (h / t - s / (2 * t)) + 1)
+    )
+
+
+@formula("s_peak", source="geometry")
+def spring_peak(h: mm, t: mm) -> mm:
+    """Deflection at which the load of a spring washer is largest; none where h < 1.41 t."""
+    return h - np.sqrt((h**2 - 2 * t**2) / 3)
+
+
+@formula("s_valley", source="geometry")
+def spring_valley(h: mm, t: mm) -> mm:
+    """Deflection at which the load of a spring washer is least again; none where h < 1.41 t."""
+    return h + np.sqrt((h**2 - 2 * t**2) / 3)
