@@ -1,4 +1,4 @@
-"""What is on the shelf: every row has its source, ranges join up, look-ups find the printed rows."""
+"""The shelf: every row has its source, ranges join up, look-ups find the printed rows."""
 
 from dataclasses import dataclass
 from itertools import groupby, pairwise

@@ -70,16 +70,15 @@ class Place:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Section:
-    """Stress at a place: narrow edge, middle of the broad face, and as if all of it yielded."""
+class Yielding:
+    """Stress at a place: on the narrow edge, and in the middle of the broad face."""
 
     edge: MPa
     face: MPa
-    collapse: MPa
 
     @property
-    def first_yield(self) -> MPa:
-        """The worse of edge and face."""
+    def worse(self) -> MPa:
+        """The harder stressed of the two."""
         return np.maximum(self.edge, self.face)
 
 
@@ -129,30 +128,35 @@ class HeldArm:
         support = np.where(share == 1.0, 1.0, 0.0)
         places = Place(from_pad=share * self.overhang, hole=support * self.hole, support=support)
         with unrecorded():
-            section = self.section(1.0, places)
-        return places.where_most(section.first_yield), places.where_most(section.collapse)
+            yielding, folding = self.yielding(1.0, places), self.folding(1.0, places)
+        return places.where_most(yielding.worse), places.where_most(folding)
 
-    def section(self, push: N, place: Place) -> Section:
+    def yielding(self, push: N, place: Place) -> Yielding:
         """Stress at a place under a push; what is drilled away neither bends, twists nor shears."""
         t = self.arm.thickness
         depth = self._depth(place.from_pad)
         net = depth - place.hole
-        moment = bending_moment(push, place.from_pad)
         torque = self.torque(push)
-        bent = bending_stress(moment, net_modulus(t, depth, place.hole))
+        bent = bending_stress(
+            bending_moment(push, place.from_pad), net_modulus(t, depth, place.hole)
+        )
         edge = torsion_stress(torque, edge_torsion_factor(net / t), net, t)
         face = torsion_stress(torque, face_torsion_factor(net / t), net, t)
         at_support = support_shear(push, self.overhang, self.span)
         shear = shear_stress(np.where(place.support > 0.0, at_support, push), bar_area(t, net))
-        return Section(
-            edge=equivalent_stress(bent, edge),
-            face=equivalent_stress(0.0, face + shear),
-            collapse=collapse_stress(
-                moment,
-                plastic_modulus(t, depth, place.hole),
-                torque,
-                plastic_torsion_modulus(t, net),
-            ),
+        return Yielding(
+            edge=equivalent_stress(bent, edge), face=equivalent_stress(0.0, face + shear)
+        )
+
+    def folding(self, push: N, place: Place) -> MPa:
+        """Yield strength at which the whole section at a place would just hold the push."""
+        t = self.arm.thickness
+        depth = self._depth(place.from_pad)
+        return collapse_stress(
+            bending_moment(push, place.from_pad),
+            plastic_modulus(t, depth, place.hole),
+            self.torque(push),
+            plastic_torsion_modulus(t, depth - place.hole),
         )
 
     def sideways(self, push: N) -> MPa:

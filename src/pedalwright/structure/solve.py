@@ -122,10 +122,10 @@ def _loaded(
     at_pivot: N,
 ) -> Loaded:
     yields, folds = places
-    here = held.section(push, yields)
+    here = held.yielding(push, yields)
+    collapse = held.folding(push, folds)
     with unrecorded():
         torque, moment = held.torque(push), held.moment(push)
-        collapse = held.section(push, folds).collapse
     bent_pin = bending_stress(
         pin_moment(rod, pin.fork_thickness, pin.gap, pin.inner_thickness),
         round_modulus(pin.diameter, 0.0),
@@ -144,7 +144,7 @@ def _loaded(
         arm_worst_at=held.pad_radius - yields.from_pad,
         arm_edge=here.edge,
         arm_face=here.face,
-        arm=Stress(size=here.first_yield, bears=arm.yield_strength),
+        arm=Stress(size=here.worse, bears=arm.yield_strength),
         arm_collapse=Stress(size=collapse, bears=arm.yield_strength),
         pin=Stress(
             size=equivalent_stress(bent_pin, double_shear(rod, pin.diameter)),
