@@ -23,10 +23,8 @@ BOWING = 1.5
 PAD_GIVE = 5.0 / 500.0
 FLANGE_GIVE = 1.0 / 500.0
 
-_STUDENT_RULE = Source("Formula SAE Rules 2024", "T.3.2.2, 2000 N without failure", "standard")
-_SERIES_CARS = Source(
-    "published acceptance of a series car's pedal", "1250 N: set at most 2 mm", "trade"
-)
+_STUDENT_RULE = Source("Formula SAE Rules 2024", "T.3.2.2: 2000 N without failure", "standard")
+_SERIES_CARS = Source("series car acceptance", "1250 N: set at most 2 mm, to verify", "trade")
 _FITTING = Source("common practice", "no source: 2000 N with 15 % in hand", "trade")
 
 ARM_PANIC = Limit(
@@ -106,7 +104,11 @@ GIVE = Limit(
     "The pad gives no more than 5 mm for 500 N because parts give; brakes come on top.",
     "at most",
     "mm",
-    Source("QC/T 788", "500 N: 5 mm for the pedal on a rig, to verify; body counted too", "ours"),
+    Source(
+        "pedalwright",
+        "QC/T 788 (to verify) allows 5 mm to the pedal on a rig; here the body counts too",
+        "ours",
+    ),
 )
 FLANGE = Limit(
     "structure.flange_give",

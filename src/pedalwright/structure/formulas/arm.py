@@ -68,13 +68,13 @@ def shear_stress(V: N, A: mm2) -> MPa:
     return 1.5 * V / A
 
 
-@formula("sigma_v", source="von Mises")
+@formula("sigma_v", source="Shigley")
 def equivalent_stress(sigma: MPa, tau: MPa) -> MPa:
     """The pull that yields as early as `sigma` and `tau` together."""
     return np.sqrt(sigma**2 + 3 * tau**2)
 
 
-@formula("sigma_p", source="Hill and Siebel")
+@formula("sigma_p", source="plastic theory; Hill and Siebel")
 def collapse_stress(M: Nmm, Z: mm3, T: Nmm, W_t: mm3) -> MPa:
     """Yield strength at which the arm, yielding over its whole section, just still holds.
 

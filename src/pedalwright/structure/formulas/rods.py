@@ -8,19 +8,19 @@ from pedalwright.core.units import MPa, N, Ratio, mm, mm2, mm4
 from pedalwright.core.working import formula
 
 
-@formula("lambda", source="Euler")
+@formula("lambda", source="Shigley")
 def slenderness(K: Ratio, L: mm, I: mm4, A: mm2) -> Ratio:  # noqa: E741 - second moment, as everywhere
     """Free length over radius of gyration. `K` is 1 between two joints, 2 for a flagpole."""
     return K * L / np.sqrt(I / A)
 
 
-@formula("C_c", source="Johnson")
+@formula("C_c", source="Shigley")
 def column_limit(E: MPa, S_y: MPa) -> Ratio:
     """Slenderness above which a strut bows elastically (Euler) and below which it crushes too."""
     return np.sqrt(2 * pi**2 * E / S_y)
 
 
-@formula("P_cr", source="Johnson")
+@formula("P_cr", source="Shigley")
 def buckling_load(A: mm2, E: MPa, S_y: MPa, lam: Ratio) -> N:
     """Push at which a straight, centrally loaded strut bows.
 

@@ -7,7 +7,7 @@ from pedalwright.core.working import formula
 from pedalwright.structure.formulas.sections import GAUSS, bar_inertia, torsion_constant
 
 
-@formula("G", source="Hooke")
+@formula("G", source="beam theory")
 def shear_modulus(E: MPa, nu: Ratio) -> MPa:
     """Shear modulus of an even material."""
     return E / (2 * (1 + nu))
@@ -46,7 +46,7 @@ def bending_give(F: N, a: mm, b: mm, E: MPa, I_a: mm4, I_b: mm4) -> mm:
     return F * a**2 * (a / I_a + b / I_b) / (3 * E)
 
 
-@formula("delta_V", source="Timoshenko")
+@formula("delta_V", source="beam theory")
 def shear_give(F: N, a: mm, b: mm, G: MPa, A_a: mm2, A_b: mm2) -> mm:
     """How far the pad moves because the arm slides in shear; between pivot and pin it counts.
 
@@ -67,13 +67,13 @@ def twist_give(phi: rad, e: mm) -> mm:
     return phi * np.abs(e)
 
 
-@formula("k", source="Hooke")
+@formula("k", source="beam theory")
 def rod_stiffness(E: MPa, A: mm2, L: mm) -> N_mm:
     """Stiffness of a rod along its length; clevis and threads not counted."""
     return E * A / L
 
 
-@formula("delta", source="work in is work out")
+@formula("delta", source="statics; work in is work out")
 def spring_give(F: N, n: Ratio, k: N_mm) -> mm:
     """How far the pad moves because something gives that sees `n` times the push.
 
@@ -107,7 +107,7 @@ def pivot_share_beyond(i: Ratio) -> Ratio:
     return i + 1
 
 
-@formula("delta_f", source="Hooke")
+@formula("delta_f", source="beam theory")
 def flange_give(F: N, i: Ratio, k: N_mm) -> mm:
     """How far the cylinder's flange itself moves."""
     return i * F / k
