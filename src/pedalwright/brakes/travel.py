@@ -56,6 +56,7 @@ def force_travel(taken: TakeUp, give_per_newton: mm_N, pad: Callable[[mm], mm]) 
     design push. Shapes (pushes,) or (pushes, variants).
     """
     lift = taken.dead_stroke + taken.front_lift + taken.rear_lift
-    push = np.expand_dims(PUSHES, tuple(range(1, 1 + np.ndim(lift)))) + 0.0 * lift
+    level = np.zeros_like(lift + taken.hoses + give_per_newton)
+    push = np.expand_dims(PUSHES, tuple(range(1, 1 + level.ndim))) + level
     travel = pad(lift + taken.hoses * push / DESIGN_PUSH) + give_per_newton * push
     return Curve(push=push, travel=travel)
