@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from pedalwright.structure import BRAKE_LOADS, CLUTCH_LOADS, Strength, check
+from pedalwright.structure import BRAKE_LOADS, CLUTCH_LOADS, Strength, check, check_clutch
 
 Pedal = Callable[..., Strength]
 
@@ -40,8 +40,22 @@ BREAKS: dict[str, tuple[dict[str, Any], set[str]]] = {
 }
 
 
+#: A clutch pedal with the same arm.
+CLUTCH_BREAKS: dict[str, dict[str, Any]] = {
+    "structure.clutch_arm_1000": {"loads": replace(CLUTCH_LOADS, panic=2200.0)},
+    "structure.clutch_arm_1500": {
+        "arm": {"yield_strength": 210.0},
+        "loads": replace(CLUTCH_LOADS, abuse=1700.0),
+    },
+}
+
+
 def broken(strength: Strength) -> set[str]:
     return {finding.limit.code for finding in check(strength, "brake") if not finding.ok}
+
+
+def broken_clutch(strength: Strength) -> set[str]:
+    return {finding.limit.code for finding in check_clutch(strength, "clutch") if not finding.ok}
 
 
 def test_the_good_pedal_breaks_none(pedal: Pedal) -> None:
@@ -52,6 +66,24 @@ def test_the_good_pedal_breaks_none(pedal: Pedal) -> None:
 def test_one_pedal_breaks_one_limit(pedal: Pedal, code: str) -> None:
     changes, dragged_along = BREAKS[code]
     assert broken(pedal(**changes)) == {code} | dragged_along
+
+
+@pytest.mark.parametrize("code", CLUTCH_BREAKS)
+def test_one_clutch_pedal_breaks_one_limit_of_its_arm(pedal: Pedal, code: str) -> None:
+    changes = CLUTCH_BREAKS[code]
+    assert broken_clutch(pedal(loads=CLUTCH_LOADS)) == set()
+    assert broken_clutch(pedal(**{"loads": CLUTCH_LOADS, **changes})) == {code}
+
+
+def test_a_clutch_is_asked_the_same_of_all_but_its_arm(pedal: Pedal) -> None:
+    brake = {finding.limit.code for finding in check(pedal(), "brake")}
+    clutch = {finding.limit.code for finding in check_clutch(pedal(), "clutch")}
+    assert brake - clutch == {
+        "structure.arm_1250",
+        "structure.arm_2000",
+        "structure.arm_yield",
+    }
+    assert clutch - brake == set(CLUTCH_BREAKS)
 
 
 def test_every_limit_has_its_pedal(pedal: Pedal) -> None:
@@ -84,7 +116,7 @@ def test_what_is_not_known_is_not_judged_and_not_passed(pedal: Pedal) -> None:
 
 
 def test_findings_say_which_pedal_and_which_push(pedal: Pedal) -> None:
-    said = {finding.about for finding in check(pedal(loads=CLUTCH_LOADS), "clutch")}
+    said = {finding.about for finding in check_clutch(pedal(loads=CLUTCH_LOADS), "clutch")}
     assert said == {"clutch, 1000 N", "clutch, 1500 N", "clutch, 200 N", "clutch, sideways"}
 
 

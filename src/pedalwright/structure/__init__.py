@@ -1,6 +1,6 @@
 """What carries the push: arm, pin, rod, pivot and mounts, how hard they work, how far they give."""
 
-from pedalwright.structure.limits import check
+from pedalwright.structure.limits import check, check_clutch
 from pedalwright.structure.parts import (
     Arm,
     ClevisPin,
@@ -29,5 +29,6 @@ __all__ = [
     "Strength",
     "Stress",
     "check",
+    "check_clutch",
     "respond",
 ]

@@ -25,7 +25,8 @@ FLANGE_GIVE = 1.0 / 500.0
 
 _STUDENT_RULE = Source("Formula SAE Rules 2024", "T.3.2.2: 2000 N without failure", "standard")
 _SERIES_CARS = Source("series car acceptance", "1250 N: set at most 2 mm, to verify", "trade")
-_FITTING = Source("common practice", "no source: 2000 N with 15 % in hand", "trade")
+_CLUTCH = Source("common practice", "no source: a clutch pedal stands 1000 to 1500 N", "trade")
+_FITTING = Source("common practice", "no source: the hardest push, 15 % in hand", "trade")
 
 ARM_PANIC = Limit(
     "structure.arm_1250",
@@ -47,6 +48,21 @@ ARM_YIELD = Limit(
     "at most",
     "MPa",
     Source("pedalwright", "first yield at 2000 N, factor 1.0", "ours"),
+    "should",
+)
+CLUTCH_PANIC = Limit(
+    "structure.clutch_arm_1000",
+    "A hard push leaves the clutch's arm straight: nowhere does it begin to yield.",
+    "at most",
+    "MPa",
+    _CLUTCH,
+)
+CLUTCH_ABUSE = Limit(
+    "structure.clutch_arm_1500",
+    "The hardest push does not fold the clutch's arm, even with its whole section yielding.",
+    "at most",
+    "MPa",
+    _CLUTCH,
     "should",
 )
 SIDE_LOAD = Limit(
@@ -75,7 +91,7 @@ ROD = Limit(
     "The push rod does not bow, with half as much again in hand.",
     "at most",
     "N",
-    Source("common practice", "no source: 2000 N, factor 1.5", "trade"),
+    Source("common practice", "no source: the hardest push, factor 1.5", "trade"),
 )
 PIVOT_TUBE = Limit(
     "structure.pivot_tube",
@@ -120,11 +136,24 @@ FLANGE = Limit(
 
 
 def check(strength: Strength, about: str) -> Iterator[Finding]:
-    """Judge one pedal; `about` names it, e.g. `brake`."""
+    """Judge a brake pedal; `about` names it."""
     panic, abuse = strength.panic, strength.abuse
     yield _stress(ARM_PANIC, panic.arm, 1.0, _under(about, panic))
     yield _stress(ARM_ABUSE, abuse.arm_collapse, 1.0, _under(about, abuse))
     yield _stress(ARM_YIELD, abuse.arm, 1.0, _under(about, abuse))
+    yield from _whatever_it_moves(strength, about)
+
+
+def check_clutch(strength: Strength, about: str) -> Iterator[Finding]:
+    """Judge a clutch pedal; `about` names it."""
+    panic, abuse = strength.panic, strength.abuse
+    yield _stress(CLUTCH_PANIC, panic.arm, 1.0, _under(about, panic))
+    yield _stress(CLUTCH_ABUSE, abuse.arm_collapse, 1.0, _under(about, abuse))
+    yield from _whatever_it_moves(strength, about)
+
+
+def _whatever_it_moves(strength: Strength, about: str) -> Iterator[Finding]:
+    abuse = strength.abuse
     yield _stress(SIDE_LOAD, strength.sideways, 1.0, f"{about}, sideways")
     yield _stress(PIN, abuse.pin, FITTING, _under(about, abuse))
     yield _stress(PIN_BEARING, abuse.pin_bearing, FITTING, _under(about, abuse))
@@ -133,10 +162,9 @@ def check(strength: Strength, about: str) -> Iterator[Finding]:
     yield _stress(PIVOT_SHAFT, abuse.pivot_shaft, FITTING, _under(about, abuse))
     yield _stress(BUSH, abuse.bush, 1.0, _under(about, abuse))
     give = strength.give
-    yield GIVE.check(give.total, PAD_GIVE * give.push, f"{about}, {_newtons(give.push)}")
-    yield FLANGE.check(
-        strength.flange_give, FLANGE_GIVE * give.push, f"{about}, {_newtons(give.push)}"
-    )
+    push = f"{about}, {_newtons(give.push)}"
+    yield GIVE.check(give.total, PAD_GIVE * give.push, push)
+    yield FLANGE.check(strength.flange_give, FLANGE_GIVE * give.push, push)
 
 
 def _stress(limit: Limit, stress: Stress, in_hand: float, about: str) -> Finding:
