@@ -71,6 +71,7 @@ SIDE_LOAD = Limit(
     "at most",
     "MPa",
     Source("common practice", "no source: 200 N across the pad", "trade"),
+    "should",
 )
 PIN = Limit(
     "structure.pin_bending",
