@@ -3,8 +3,10 @@
 from pedalwright.clutch.limits import check
 from pedalwright.clutch.parts import (
     Budget,
+    CableFork,
     ClutchResult,
     ConcentricBearing,
+    Fluid,
     Need,
     Release,
     SlaveCylinder,
@@ -13,8 +15,10 @@ from pedalwright.clutch.solve import budget, need, respond
 
 __all__ = [
     "Budget",
+    "CableFork",
     "ClutchResult",
     "ConcentricBearing",
+    "Fluid",
     "Need",
     "Release",
     "SlaveCylinder",

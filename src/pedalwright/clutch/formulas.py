@@ -18,42 +18,57 @@ def slave_stroke(lift: mm, free: mm, i_fork: Ratio) -> mm:
     return (lift + free) * i_fork
 
 
+@formula("i_line", source="geometry")
+def line_ratio(A_slave: mm2, A_master: mm2) -> Ratio:
+    """Master travel for each bit of slave travel: the same fluid leaves one and fills the other."""
+    return A_slave / A_master
+
+
 @formula("s_master", source="geometry")
-def master_stroke(s_slave: mm, A_slave: mm2, A_master: mm2, growth: Ratio, dead: mm) -> mm:
+def master_stroke(s_slave: mm, i_line: Ratio, growth: Ratio, dead: mm) -> mm:
     """Master travel: the slave's volume and what the line swells, over the master's area.
 
     `growth` is the share of the slave's volume that hoses and fluid take on top; `dead` is the
-    travel before the port is covered.
+    travel before the port is covered. For a cable `i_line` is 1, `growth` 0 and `dead` its
+    stretch.
     """
-    return s_slave * A_slave / A_master * (1 + growth) + dead
+    return s_slave * i_line * (1 + growth) + dead
+
+
+@formula("s_bearing", source="geometry")
+def bearing_travel(s_master: mm, dead: mm, i_line: Ratio, growth: Ratio, i_fork: Ratio) -> mm:
+    """Bearing travel, free play included, that a master travel gives: the chain read backwards."""
+    return (np.maximum(s_master, dead) - dead) / (i_line * (1 + growth) * i_fork)
 
 
 @formula("lift", source="geometry")
-def lift_from(
-    s_master: mm,
-    dead: mm,
-    A_slave: mm2,
-    A_master: mm2,
-    growth: Ratio,
-    i_fork: Ratio,
-    free: mm,
-) -> mm:
-    """Bearing lift that a master travel gives: the same chain read backwards."""
-    return (s_master - dead) / (1 + growth) * A_master / A_slave / i_fork - free
+def lift_after(s_bearing: mm, free: mm) -> mm:
+    """Bearing lift left of the bearing's travel once its free play is taken up."""
+    return np.maximum(s_bearing, free) - free
+
+
+@formula("A_master", source="geometry")
+def least_master_area(s_slave: mm, A_slave: mm2, growth: Ratio, s_master: mm, dead: mm) -> mm2:
+    """Smallest master piston that fills slave and line within the travel `s_master`."""
+    return s_slave * A_slave * (1 + growth) / (s_master - dead)
+
+
+@formula("d", source="geometry")
+def bore_of(A: mm2) -> mm:
+    """Bore of a round piston of area `A`."""
+    return np.sqrt(4 * A / np.pi)
 
 
 @formula("F_pedal", source="geometry")
 def pedal_effort(
-    F_bearing: N,
-    i_fork: Ratio,
-    eta_fork: Ratio,
-    A_slave: mm2,
-    A_master: mm2,
-    eta_line: Ratio,
-    i: Ratio,
+    F_bearing: N, i_fork: Ratio, eta_fork: Ratio, i_line: Ratio, eta_line: Ratio, i: Ratio
 ) -> N:
-    """Push on the pad that holds the clutch released: the load through fork, fluid and pedal."""
-    return F_bearing / (i_fork * eta_fork * A_slave / A_master * eta_line * i)
+    """Push on the pad that holds the clutch released: the load through fork, line and pedal.
+
+    With the mean ratio over the stroke it is the mean of a load that stays; a pedal whose
+    ratio grows is lighter at the end than this.
+    """
+    return F_bearing / (i_fork * eta_fork * i_line * eta_line * i)
 
 
 @formula("p", source="Pascal")

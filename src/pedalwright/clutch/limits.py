@@ -7,7 +7,7 @@ from pedalwright.core.checks import Finding, Limit, Source
 
 RELEASE = Limit(
     "clutch.release",
-    "The clutch is fully released before the toes meet the wall.",
+    "The clutch is fully released, give of the structure counted, before the toes meet the wall.",
     "at most",
     "mm",
     Source("geometry", "travel needed against travel there is", "ours"),
@@ -42,7 +42,8 @@ OVER_LIFT = 2.0
 
 def check(clutch: ClutchResult) -> Iterator[Finding]:
     """Judge the clutch."""
-    yield RELEASE.check(clutch.travel_needed, clutch.travel_available)
-    yield STROKE.check(clutch.master_stroke, clutch.cylinder_stroke)
+    yield RELEASE.check(clutch.budget.total, clutch.travel_available)
+    if clutch.fluid is not None:
+        yield STROKE.check(clutch.master_stroke, clutch.fluid.cylinder_stroke)
     yield EFFORT.check(clutch.effort, 200.0)
     yield OVER_STROKE.check(clutch.lift_at_wall, clutch.lift_needed + OVER_LIFT)
