@@ -7,6 +7,7 @@ not known is nan. Provenance (measured, assumed, default, ±) lives beside the t
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
 from pedalwright.brakes.parts import Car, Plumbing, WheelBrake
 from pedalwright.clutch.parts import Release
@@ -52,6 +53,8 @@ class ClutchDesign:
     carrier: Carrier
     master: Cylinder
     release: Release
+    #: Whether the heel stays on its rest or may lift when the ankle would bend too far.
+    heel: Literal["stays", "may lift"] = "stays"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

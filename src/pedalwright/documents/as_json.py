@@ -9,12 +9,16 @@ from pedalwright.assess import Headline
 from pedalwright.core.checks import Finding
 from pedalwright.core.units import Num
 from pedalwright.documents.about import About
+from pedalwright.documents.outside import outside
 
 
 def as_json(
     about: About, headlines: Sequence[Headline], findings: Sequence[Finding]
 ) -> dict[str, Any]:
-    """Everything as numbers, texts and null; angles in degrees. (Any: JSON has no closer type.)."""
+    """Everything as numbers, texts and null; angles in degrees.
+
+    Any, because JSON has no closer type.
+    """
     results: dict[str, dict[str, Any]] = {}
     for line in headlines:
         value, unit = outside(line.value, line.unit)
@@ -29,13 +33,6 @@ def as_json(
         "assumed": [path for path, _ in about.tagged("assumed")],
         "default": [path for path, _ in about.tagged("default")],
     }
-
-
-def outside(value: Num, unit: str) -> tuple[Num, str]:
-    """Angles leave the house in degrees; every other inside unit is also the outside one."""
-    if unit == "rad":
-        return np.rad2deg(value), "deg"
-    return value, unit
 
 
 def _number(value: Num) -> float | None:

@@ -6,11 +6,13 @@ from collections.abc import Iterator, Sequence
 from pedalwright.core.checks import Finding
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
-from pedalwright.documents.verdict import asked_by, by_room, compared, state, verdict
+from pedalwright.documents.verdict import Row, asked_by, by_room, compared, percent, state, verdict
 
 WIDTH = 96
 #: Cells of a margin bar: short of the bound to the left of the mark, in hand to the right.
 SHORT, IN_HAND = 5, 10
+#: Where the words of a finding begin.
+INDENT = 36
 
 
 def findings_text(about: About, findings: Sequence[Finding]) -> str:
@@ -33,23 +35,26 @@ def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
     for room, members in by_room(findings):
         yield ""
         yield room.upper()
-        for finding in members:
-            yield from _finding(finding)
+        for row in members:
+            yield from _row(row)
     yield ""
     yield from _given(about)
     yield ""
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
 
 
-def _finding(finding: Finding) -> Iterator[str]:
-    margin = f"{float(finding.margin) * 100:+.0f} %" if finding.judged else "?"
-    left, right = ("", "│") if not finding.judged else _split(bar(float(finding.margin)))
+def _row(row: Row) -> Iterator[str]:
+    finding = row.finding
+    left, right = _split(bar(float(finding.margin))) if finding.judged else ("", "│")
     gauge = f"{left:>{SHORT}}{right:<{IN_HAND + 1}}"
-    about = f"  [{finding.about}]" if finding.about else ""
-    yield f"  {state(finding):<8} {gauge} {margin:>6}  {compared(finding)}{about}"
-    yield f"{'':28}{finding.limit.asks}"
+    about = f"  [{row.about}]" if row.about else ""
+    lead = f"  {state(finding):<8} {gauge} {percent(finding.margin):>6}  "
+    yield f"{lead}{compared(finding)}{about}"
+    yield from textwrap.wrap(
+        finding.limit.asks, WIDTH, initial_indent=" " * INDENT, subsequent_indent=" " * INDENT
+    )
     if state(finding) != "passes":
-        yield f"{'':28}asked by {asked_by(finding)}"
+        yield f"{'':{INDENT}}asked by {asked_by(finding)}"
 
 
 def _split(gauge: str) -> tuple[str, str]:

@@ -4,8 +4,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+import numpy as np
+
 from pedalwright.core.checks import Finding
 from pedalwright.core.figures import figure
+from pedalwright.core.units import Num
+from pedalwright.documents.outside import outside
 
 #: Rooms in the order of the job.
 ROOMS = ("survey", "driver", "linkage", "hydraulics", "brakes", "clutch", "throttle", "structure")
@@ -51,20 +55,41 @@ def verdict(findings: Sequence[Finding]) -> Verdict:
     )
 
 
-def by_room(findings: Sequence[Finding]) -> Iterator[tuple[str, list[Finding]]]:
-    """Rooms in the order of the job; in each the worst margin first, unjudged before all."""
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of a table: a finding, and how many more of the same demand pass behind it."""
+
+    finding: Finding
+    #: Findings of the same demand that pass with more in hand, for other drivers or pedals.
+    more: int = 0
+
+    @property
+    def about(self) -> str:
+        """What the finding speaks of, e.g. `D1, brake, rest; tightest of 12`."""
+        others = f"tightest of {self.more + 1}" if self.more else ""
+        return "; ".join(text for text in (self.finding.about, others) if text)
+
+
+def by_room(findings: Sequence[Finding]) -> Iterator[tuple[str, list[Row]]]:
+    """Rooms in the order of the job; in each what fails one by one, the rest demand by demand.
+
+    The worst margin comes first, and what could not be judged before all. A demand that many
+    drivers and pedals meet is one row with the tightest of them.
+    """
     ordered = sorted(findings, key=lambda f: (ROOMS.index(f.room), *_worst_first(f)))
     for room, members in groupby(ordered, key=lambda f: f.room):
-        yield room, list(members)
+        together = list(members)
+        failing = [Row(f) for f in together if not f.ok]
+        passing: dict[str, list[Finding]] = {}
+        for finding in together:
+            if finding.ok:
+                passing.setdefault(finding.limit.code, []).append(finding)
+        yield room, [*failing, *(Row(same[0], len(same) - 1) for same in passing.values())]
 
 
 def weakest(findings: Sequence[Finding]) -> Finding:
     """The finding with the worst margin; a must comes before a should."""
     return min(findings, key=lambda f: (bool(f.ok), f.limit.weight == "should", *_worst_first(f)))
-
-
-def _worst_first(finding: Finding) -> tuple[bool, float]:
-    return bool(finding.judged), float(finding.margin) if finding.judged else 0.0
 
 
 def state(finding: Finding) -> str:
@@ -78,14 +103,29 @@ def state(finding: Finding) -> str:
 
 def compared(finding: Finding) -> str:
     """Value against bound, e.g. `517 N, at most 500 N`."""
-    unit = finding.limit.unit
-    bound = f"{finding.limit.sense} {figure(finding.bound, unit)}"
+    bound = f"{finding.limit.sense} {said(finding.bound, finding.limit.unit)}"
     if not finding.judged:
         return f"no value, {bound}"
-    return f"{figure(finding.value, unit)}, {bound}"
+    return f"{said(finding.value, finding.limit.unit)}, {bound}"
+
+
+def said(value: Num, unit: str) -> str:
+    """A number as a reader wants it: angles in degrees."""
+    amount, outer = outside(value, unit)
+    return f"{float(amount):.1f}°" if outer == "deg" else figure(amount, outer)
+
+
+def percent(margin: Num) -> str:
+    """A margin as the share of the bound in hand, e.g. `+12 %`; what is beyond ±999 % is cut."""
+    share = float(margin) * 100
+    return f"{max(-999.0, min(999.0, share)):+.0f} %" if np.isfinite(share) else "?"
 
 
 def asked_by(finding: Finding) -> str:
     """Who asks, with the kind of source."""
     source = finding.limit.source
     return f"{source.document}, {source.clause} ({source.kind})"
+
+
+def _worst_first(finding: Finding) -> tuple[bool, float]:
+    return bool(finding.judged), float(finding.margin) if finding.judged else 0.0

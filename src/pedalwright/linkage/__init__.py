@@ -10,6 +10,8 @@ from pedalwright.linkage.solve import (
     forces,
     forces_of,
     lever,
+    pad_after,
+    pad_travel_at,
     position,
     sweep,
 )
@@ -28,6 +30,8 @@ __all__ = [
     "forces_of",
     "lever",
     "mean_ratio",
+    "pad_after",
+    "pad_travel_at",
     "position",
     "sweep",
 ]

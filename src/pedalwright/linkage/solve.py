@@ -81,6 +81,11 @@ def sweep(lever: Lever, rod: Rod, full_angle: rad) -> Position:
         return position(lever, rod, np.linspace(0.0, full_angle, STATIONS))
 
 
+def pad_after(lever: Lever, pad_travel: mm) -> Point:
+    """Pad centre after a travel along its arc, whatever the lever drives."""
+    return _turned(lever, lever.pad, pad_travel / _radius(lever, lever.pad))
+
+
 @no_answer_is_nan
 def angle_at_travel(lever: Lever, rod: Rod, piston_travel: mm) -> rad:
     """The angle at which the piston has moved so far; nan where the linkage cannot get there.
@@ -96,6 +101,11 @@ def angle_at_travel(lever: Lever, rod: Rod, piston_travel: mm) -> rad:
     angle = wrapped(np.where(held.ahead > 0.0, pushed, pulled))
     ahead = (socket - _turned(lever, lever.pin, angle)).dot(rod.direction) * held.ahead
     return np.where(ahead > 0.0, angle, np.nan)
+
+
+def pad_travel_at(lever: Lever, rod: Rod, piston_travel: mm) -> mm:
+    """Arc of the pad for a piston travel; the short way where nothing else is asked."""
+    return _radius(lever, lever.pad) * angle_at_travel(lever, rod, piston_travel)
 
 
 @no_answer_is_nan

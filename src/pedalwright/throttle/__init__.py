@@ -1,1 +1,30 @@
-"""Throttle: from the pad to the opening of the butterflies, and back to closed."""
+"""The accelerator: pad, levers, rods and cables, spindle, return springs."""
+
+from pedalwright.throttle.limits import check
+from pedalwright.throttle.parts import (
+    BallRod,
+    Cable,
+    Opening,
+    Spring,
+    SquareRod,
+    Stage,
+    Throttle,
+    Turn,
+)
+from pedalwright.throttle.solve import STATIONS, respond
+from pedalwright.throttle.stages import turned
+
+__all__ = [
+    "STATIONS",
+    "BallRod",
+    "Cable",
+    "Opening",
+    "Spring",
+    "SquareRod",
+    "Stage",
+    "Throttle",
+    "Turn",
+    "check",
+    "respond",
+    "turned",
+]

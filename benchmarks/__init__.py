@@ -1,0 +1,1 @@
+"""Speed as a measured claim: `make bench`."""

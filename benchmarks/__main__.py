@@ -1,0 +1,75 @@
+"""Print what the main job costs, each figure beside its budget, and the ratio to a library.
+
+    make bench
+
+Times are wall clock on this machine; the ratio to the general linkage library is measured on
+the same mechanism in the same run, so it means something on any machine.
+"""
+
+import resource
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+from statistics import median
+
+import numpy as np
+
+from benchmarks.linkages import ours, theirs
+from pedalwright.assess import assess
+from pedalwright.core.batch import spread
+from pedalwright.project import car, new_file, plus_minus
+
+
+def main() -> None:
+    """Run every benchmark and print one line each."""
+    project = car("larkfield-improved")
+    say("assess, one design", timed(lambda: assess(project.design), 50), 10e-3)
+    half_widths = plus_minus(project)
+    for n, budget in ((10_000, 1.5), (100_000, 15.0)):
+        rng = np.random.default_rng(1)
+        population = spread(project.design, half_widths, n, rng)
+        say(f"assess, {n} variants", timed(lambda: assess(population), 3 if n < 50_000 else 1), budget)
+        del population
+    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024**2
+    print(f"{'peak memory of the above':<44} {peak:8.2f} GB   budget 2 GB")
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / "car.toml"
+        new_file(file, "larkfield-improved")
+        command = [sys.executable, "-m", "pedalwright"]
+        say("cold `assess FILE`", timed(lambda: run([*command, "assess", str(file)]), 9), 0.8)
+        pdf = str(Path(folder) / "car.pdf")
+        say("cold `dossier FILE`", timed(lambda: run([*command, "dossier", str(file), "-o", pdf]), 5), 2.0)
+        say("`--help`", timed(lambda: run([*command, "--help"]), 9), 0.15)
+    mine, library = timed(ours, 20), timed(theirs, 5)
+    say("lever sweep, 41 stations", mine, None)
+    say("the same by pylinkage", library, None)
+    print(f"{'pylinkage / pedalwright':<44} {library / mine:8.1f} times")
+
+
+def run(command: list[str]) -> None:
+    """Run a command to its end; exit code 1 only says that a demand fails."""
+    done = subprocess.run(command, capture_output=True, check=False)
+    assert done.returncode in (0, 1), done.stderr.decode()
+
+
+def timed(job: Callable[[], object], times: int) -> float:
+    """Median seconds of a job."""
+    seconds: list[float] = []
+    for _ in range(times):
+        start = time.perf_counter()
+        job()
+        seconds.append(time.perf_counter() - start)
+    return median(seconds)
+
+
+def say(what: str, seconds: float, budget: float | None) -> None:
+    """One line."""
+    limit = "" if budget is None else f"   budget {budget * 1e3:g} ms"
+    print(f"{what:<44} {seconds * 1e3:8.2f} ms{limit}")
+
+
+if __name__ == "__main__":
+    main()

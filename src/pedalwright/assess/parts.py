@@ -1,0 +1,78 @@
+"""What an assessment holds: for each pedal its motion and what it comes to, and the findings."""
+
+from dataclasses import dataclass
+
+from pedalwright.brakes import BrakeResult
+from pedalwright.brakes.parts import Budget, Curve
+from pedalwright.clutch import ClutchResult
+from pedalwright.core.checks import Finding
+from pedalwright.core.points import Point
+from pedalwright.core.units import mm
+from pedalwright.driver import Seated
+from pedalwright.linkage import Forces, Lever, Position
+from pedalwright.structure import Strength
+from pedalwright.throttle import Opening
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BrakePedal:
+    """The brake, from the foot to the road."""
+
+    lever: Lever
+    #: Rest to hard stop; axis 0 is the stations.
+    stroke: Position
+    hard_stop: Position
+    front_alone: Position
+    rear_alone: Position
+    #: The pad's arc before the toes meet the wall.
+    room: mm
+    #: At the hard stop, at 500 N.
+    forces: Forces
+    result: BrakeResult
+    curve: Curve
+    budget: Budget
+    strength: Strength
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ClutchPedal:
+    """The clutch, from the foot to the release bearing."""
+
+    lever: Lever
+    stroke: Position
+    #: Where the stroke ends: released, or at the wall if that comes first.
+    full: Position
+    room: mm
+    result: ClutchResult
+    strength: Strength
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ThrottlePedal:
+    """The accelerator, from the foot to the spindle."""
+
+    lever: Lever
+    #: Pad centre with the pedal at its stop.
+    pad_full: Point
+    result: Opening
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Placed:
+    """One driver at the three pedals."""
+
+    name: str
+    clutch: Seated
+    brake: Seated
+    throttle: Seated
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Assessment:
+    """All that can be said about a design, or about a batch of them."""
+
+    brake: BrakePedal
+    clutch: ClutchPedal
+    throttle: ThrottlePedal
+    drivers: tuple[Placed, ...]
+    findings: tuple[Finding, ...]

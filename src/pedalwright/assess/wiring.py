@@ -1,0 +1,221 @@
+"""The wiring diagram: each room is handed what it needs, and nothing else."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from pedalwright import brakes, clutch, driver, hydraulics, linkage, structure, throttle
+from pedalwright.assess.parts import (
+    Assessment,
+    BrakePedal,
+    ClutchPedal,
+    Placed,
+    ThrottlePedal,
+)
+from pedalwright.core.checks import Finding
+from pedalwright.core.points import Plane
+from pedalwright.core.solve import no_answer_is_nan
+from pedalwright.core.units import Num
+from pedalwright.core.working import subject, unrecorded
+from pedalwright.design import BrakeDesign, Carrier, Design
+from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
+
+
+@no_answer_is_nan
+def assess(design: Design) -> Assessment:
+    """All that can be said about a design, or about a batch of them; pure."""
+    wall = design.survey.face("front_wall")
+    with subject("brake"):
+        brake = _brake(design, wall)
+    with subject("clutch"):
+        released = _clutch(design, wall)
+    with subject("throttle"):
+        accelerator = _throttle(design)
+    drivers = tuple(_place(design, d, brake, released, accelerator) for d in design.drivers)
+    findings = (
+        *_driver_findings(design, drivers, wall),
+        *linkage.check(brake.stroke, "brake"),
+        *linkage.check(released.stroke, "clutch"),
+        *hydraulics.check(_stroke_used(design.brake)),
+        *brakes.check(brake.result, brake.room),
+        *clutch.check(released.result),
+        *throttle.check(accelerator.result),
+        *structure.check(brake.strength, "brake"),
+        *structure.check_clutch(released.strength, "clutch"),
+    )
+    return Assessment(
+        brake=brake,
+        clutch=released,
+        throttle=accelerator,
+        drivers=drivers,
+        findings=findings,
+    )
+
+
+def _brake(design: Design, wall: Plane) -> BrakePedal:
+    part = design.brake
+    lever = linkage.lever(part.pedal)
+    system = (part.masters, part.front, part.rear, part.plumbing)
+    demand = brakes.demand(part.front, part.rear, part.plumbing)
+    strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
+
+    def at(stroke: Num) -> Position:
+        return linkage.position(lever, part.rod, linkage.angle_at_travel(lever, part.rod, stroke))
+
+    with subject("hard stop"):
+        stop = at(strokes.hard_stop)
+        forces = linkage.forces(lever, part.rod, stop, brakes.DESIGN_PUSH)
+    with subject("rear circuit lost"):
+        front_alone = at(strokes.front_alone)
+    with subject("front circuit lost"):
+        rear_alone = at(strokes.rear_alone)
+    result = brakes.respond(
+        design.car,
+        *system,
+        ratios=brakes.Ratios(
+            hard_stop=stop.ratio, front_alone=front_alone.ratio, rear_alone=rear_alone.ratio
+        ),
+        pad_travel=(stop.pad_travel, front_alone.pad_travel, rear_alone.pad_travel),
+    )
+    strength = _strength(part.carrier, part.pedal, lever, part.rod, stop, structure.BRAKE_LOADS)
+    give = strength.give.total / strength.give.push
+    taken = brakes.take_up(*system)
+
+    def pad(stroke: Num) -> Num:
+        return linkage.pad_travel_at(lever, part.rod, stroke)
+
+    with unrecorded():
+        curve = brakes.force_travel(taken, give, pad)
+        budget = brakes.budget(taken, give * brakes.DESIGN_PUSH, pad)
+    return BrakePedal(
+        lever=lever,
+        stroke=linkage.sweep(lever, part.rod, stop.angle),
+        hard_stop=stop,
+        front_alone=front_alone,
+        rear_alone=rear_alone,
+        room=_room(lever, part.pedal, wall, design.toes_to_wall),
+        forces=forces,
+        result=result,
+        curve=curve,
+        budget=budget,
+        strength=strength,
+    )
+
+
+def _clutch(design: Design, wall: Plane) -> ClutchPedal:
+    part = design.clutch
+    lever = linkage.lever(part.pedal)
+
+    def at(stroke: Num) -> Position:
+        return linkage.position(lever, part.rod, linkage.angle_at_travel(lever, part.rod, stroke))
+
+    needed = clutch.need(part.release, part.master)
+    with unrecorded():
+        travel = clutch.budget(
+            needed, lambda stroke: linkage.pad_travel_at(lever, part.rod, stroke)
+        )
+        wall_angle = linkage.angle_at_face(lever, wall, design.toes_to_wall)
+        at_wall = linkage.position(lever, part.rod, wall_angle)
+    with subject("released"):
+        released = at(needed.master)
+        mean_ratio = linkage.mean_ratio(released.pad_travel, released.piston_travel)
+    with subject("end of the stroke"):
+        full = linkage.position(lever, part.rod, np.fmin(released.angle, wall_angle))
+    result = clutch.respond(
+        part.release,
+        part.master,
+        travel=travel,
+        available=at_wall.pad_travel,
+        mean_ratio=mean_ratio,
+        stroke_at_wall=at_wall.piston_travel,
+    )
+    return ClutchPedal(
+        lever=lever,
+        stroke=linkage.sweep(lever, part.rod, full.angle),
+        full=full,
+        room=at_wall.pad_travel,
+        result=result,
+        strength=_strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS),
+    )
+
+
+def _throttle(design: Design) -> ThrottlePedal:
+    part = design.throttle
+    lever = linkage.lever(part.pedal)
+    return ThrottlePedal(
+        lever=lever,
+        pad_full=linkage.pad_after(lever, part.opening.pad_room),
+        result=throttle.respond(part.opening, part.pedal.pad_radius),
+    )
+
+
+def _strength(
+    carrier: Carrier, pedal: Pedal, lever: Lever, rod: Rod, full: Position, loads: structure.Loads
+) -> structure.Strength:
+    """Strength and give at the end of the stroke, where the push is hardest."""
+    with unrecorded():
+        unit: Forces = linkage.forces(lever, rod, full, 1.0)
+    return structure.respond(
+        carrier.arm,
+        carrier.pivot,
+        carrier.clevis_pin,
+        carrier.push_rod,
+        carrier.mount,
+        pad_radius=pedal.pad_radius,
+        pin_radius=pedal.pin_radius,
+        pad_offset=pedal.pad_offset,
+        pin_angle=pedal.pin_angle,
+        ratio=full.ratio,
+        rod_angle=full.rod_angle,
+        rod_length=(rod.socket - lever.pin).length(),
+        pivot_share=unit.pivot_size,
+        loads=loads,
+    )
+
+
+def _place(
+    design: Design,
+    person: driver.Driver,
+    brake: BrakePedal,
+    released: ClutchPedal,
+    accelerator: ThrottlePedal,
+) -> Placed:
+    heel = driver.heel_height(
+        design.survey.face("floor").offset, design.heel_rest.drop, design.heel_rest.plate
+    )
+    with subject(person.name):
+        return Placed(
+            name=person.name,
+            clutch=driver.place(
+                person,
+                released.lever.pad,
+                released.full.pad,
+                heel,
+                heel_may_lift=design.clutch.heel == "may lift",
+            ),
+            brake=driver.place(person, brake.lever.pad, brake.hard_stop.pad, heel),
+            throttle=driver.place_on_accelerator(
+                person, accelerator.lever.pad, accelerator.pad_full, heel
+            ),
+        )
+
+
+def _driver_findings(design: Design, drivers: tuple[Placed, ...], wall: Plane) -> Iterator[Finding]:
+    rim, column = design.survey.mark("rim_bottom"), design.survey.line("column")
+    for placed in drivers:
+        seats = (("clutch", placed.clutch), ("brake", placed.brake), ("throttle", placed.throttle))
+        for pedal, seat in seats:
+            about = f"{placed.name}, {pedal}"
+            yield from driver.check(seat, about, rim=rim, column=column, wall=wall)
+
+
+def _room(lever: Lever, pedal: Pedal, wall: Plane, gap: Num) -> Num:
+    """The pad's arc until the toes meet the wall."""
+    return pedal.pad_radius * linkage.angle_at_face(lever, wall, gap)
+
+
+def _stroke_used(part: BrakeDesign) -> Num:
+    with unrecorded():
+        demand = brakes.demand(part.front, part.rear, part.plumbing)
+        strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
+        return hydraulics.shortest_reserve(part.masters, strokes)

@@ -1,0 +1,51 @@
+"""`demo` and `new`: the invented cars that ship with the package."""
+
+from pathlib import Path
+
+import click
+
+from pedalwright.cli.faults import explained
+
+
+@click.command()
+@click.argument("car", default="larkfield")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=Path("out"),
+    show_default=True,
+    help="The folder to write into.",
+)
+@explained
+def demo(car: str, output: Path) -> None:
+    """Run the whole job on an invented car, attempt by attempt."""
+    from pedalwright.cli.open import worked
+    from pedalwright.documents import findings_text, write_everything
+    from pedalwright.project import attempts, new_file
+
+    output.mkdir(parents=True, exist_ok=True)
+    for attempt in attempts(car):
+        file = output / f"{attempt}.toml"
+        file.unlink(missing_ok=True)
+        new_file(file, attempt)
+        about, design, assessment, steps = worked(file)
+        click.echo(findings_text(about, assessment.findings))
+        for made in write_everything(output / attempt, about, design, assessment, steps):
+            click.echo(f"  wrote {made}")
+        click.echo()
+
+
+@click.command()
+@click.argument("file", type=click.Path(dir_okay=False, path_type=Path))
+@click.option("--like", default="larkfield-improved", show_default=True, help="The car to copy.")
+@explained
+def new(file: Path, like: str) -> None:
+    """Write a new project file, filled in like one of the invented cars.
+
+    An existing file is never overwritten.
+    """
+    from pedalwright.project import new_file
+
+    new_file(file, like)
+    click.echo(f"Wrote {file}: change the numbers to yours, then `pedalwright assess {file}`.")

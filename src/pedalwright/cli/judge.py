@@ -1,0 +1,50 @@
+"""`assess` and `dossier`: what a project file comes to."""
+
+import json
+from pathlib import Path
+
+import click
+
+from pedalwright.cli.faults import explained
+
+PROJECT_FILE = click.Path(dir_okay=False, path_type=Path)
+
+
+@click.command()
+@click.argument("file", type=PROJECT_FILE)
+@click.option("--json", "as_data", is_flag=True, help="Print results and findings as JSON.")
+@click.pass_context
+@explained
+def assess(context: click.Context, file: Path, as_data: bool) -> None:
+    """Judge a project: what passes, what fails, by how much, and who asks.
+
+    Ends with 0 when everything that must be met is met, 1 when something is not, and 2 when the
+    file could not be read.
+    """
+    from pedalwright.cli.open import judged
+    from pedalwright.documents import as_json, findings_text, verdict
+
+    about, assessment = judged(file)
+    if as_data:
+        from pedalwright.assess import headlines
+
+        report = as_json(about, headlines(assessment), assessment.findings)
+        click.echo(json.dumps(report, indent=1, ensure_ascii=False, allow_nan=False))
+    else:
+        click.echo(findings_text(about, assessment.findings), nl=False)
+    context.exit(0 if verdict(assessment.findings).ok else 1)
+
+
+@click.command()
+@click.argument("file", type=PROJECT_FILE)
+@click.option("-o", "--output", type=PROJECT_FILE, required=True, help="The PDF to write.")
+@explained
+def dossier(file: Path, output: Path) -> None:
+    """Write the dossier an inspector can check: summary, working, drawings, sources."""
+    from pedalwright.cli.open import worked
+    from pedalwright.documents import dossier_pdf
+
+    about, design, assessment, steps = worked(file)
+    output.parent.mkdir(parents=True, exist_ok=True)
+    output.write_bytes(dossier_pdf(about, design, assessment, steps))
+    click.echo(f"Wrote {output}")

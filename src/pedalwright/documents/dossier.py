@@ -1,0 +1,172 @@
+"""The dossier: page one for the inspector, then everything that stands behind it.
+
+Python words every sentence and formats every number; the template only lays them out. The same
+inputs give the same bytes: no clock, no system fonts.
+"""
+
+import json
+from collections.abc import Sequence
+from importlib.resources import files
+from typing import Any
+
+from pedalwright.assess import Assessment
+from pedalwright.core.checks import Finding
+from pedalwright.core.typeset import typst_math, typst_substituted
+from pedalwright.core.working import Step
+from pedalwright.design import Design
+from pedalwright.documents.about import About, Told
+from pedalwright.documents.cautions import CAUTIONS, FIRST_CAUTION
+from pedalwright.documents.pictures import Picture, pictures
+from pedalwright.documents.verdict import (
+    Row,
+    asked_by,
+    by_room,
+    compared,
+    percent,
+    state,
+    verdict,
+    weakest,
+)
+from pedalwright.documents.working_text import by_formula, merged
+
+#: Formulas whose first run makes the three sums of page one: short, and together the main chain.
+SUMS = ("hydraulics.line_pressure", "brakes.brake_torque", "brakes.deceleration")
+#: Millimetres of bar for a margin of 1.
+BAR = 14.0
+
+
+def dossier_pdf(
+    about: About,
+    design: Design,
+    assessment: Assessment,
+    steps: Sequence[Step],
+    *,
+    paper: str = "a4",
+) -> bytes:
+    """The dossier as PDF."""
+    import typst  # 30 ms: only when a PDF is wanted
+
+    drawn = pictures(design, assessment)
+    content = _content(about, assessment, steps, drawn) | {"paper": paper}
+    template = files(__package__).joinpath("dossier.typ").read_bytes()
+    return typst.compile(
+        template,
+        format="pdf",
+        ignore_system_fonts=True,
+        timestamp=0,
+        sys_inputs={"data": json.dumps(content)}
+        | {picture.key: picture.svg.decode() for picture in drawn},
+    )
+
+
+def _content(
+    about: About, assessment: Assessment, steps: Sequence[Step], drawn: Sequence[Picture]
+) -> dict[str, Any]:
+    findings = assessment.findings
+    told = {tag: _told(about.tagged(tag)) for tag in ("missing", "assumed", "default", "measured")}
+    return told | {
+        "title": about.car,
+        "note": about.note,
+        "date": about.date,
+        "file": about.file,
+        "version": about.version,
+        "ok": verdict(findings).ok,
+        "verdict": str(verdict(findings)),
+        "weakest": _row(Row(weakest(findings))),
+        "groups": [
+            _group(room, [f for f in findings if f.room == room]) for room, _ in by_room(findings)
+        ],
+        "counts": ", ".join(f"{len(rows)} numbers {tag}" for tag, rows in told.items() if rows)
+        + ".",
+        "sums": [_sum(step) for step in _three(steps)],
+        "findings": [
+            {"room": room.capitalize(), "rows": [_row(row) for row in rows]}
+            for room, rows in by_room(findings)
+        ],
+        "working": _chapters(steps),
+        "pictures": [
+            {"key": p.key, "alt": p.alt, "caption": p.caption, "wide": p.wide} for p in drawn
+        ],
+        "sources": _sources(steps, findings),
+        "cautions": CAUTIONS,
+        "caution": FIRST_CAUTION,
+    }
+
+
+def _told(numbers: Sequence[tuple[str, Told]]) -> list[dict[str, str]]:
+    return [{"path": path, "shown": told.shown, "note": told.note} for path, told in numbers]
+
+
+def _row(row: Row) -> dict[str, Any]:
+    finding = row.finding
+    margin = float(finding.margin) if finding.judged else 0.0
+    return {
+        "code": finding.limit.code,
+        "asks": finding.limit.asks,
+        "state": state(finding),
+        "compared": compared(finding),
+        "about": row.about,
+        "margin": percent(finding.margin),
+        "bar": max(-6.0, min(BAR, margin * BAR)),
+        "source": asked_by(finding),
+        "weight": finding.limit.weight,
+    }
+
+
+def _group(room: str, members: Sequence[Finding]) -> dict[str, Any]:
+    worst = weakest(members)
+    return {
+        "room": room,
+        "count": len(members),
+        "failed": str(sum(not f.ok for f in members)),
+        "asks": worst.limit.asks,
+        "compared": compared(worst),
+        "about": worst.about,
+    }
+
+
+def _three(steps: Sequence[Step]) -> list[Step]:
+    first: dict[str, Step] = {}
+    for step in steps:
+        first.setdefault(step.formula.name, step)
+    return [first[name] for name in SUMS if name in first]
+
+
+def _sum(step: Step) -> dict[str, str]:
+    return {
+        "meaning": step.formula.meaning,
+        "subject": step.subject,
+        "formula": typst_math(step.formula),
+        "numbers": typst_substituted(step),
+    }
+
+
+def _chapters(steps: Sequence[Step]) -> list[dict[str, Any]]:
+    """Room by room, each formula once with all its runs."""
+    return [
+        {"room": room.capitalize(), "formulas": [_formula(runs) for runs in formulas.values()]}
+        for room, formulas in by_formula(steps).items()
+    ]
+
+
+def _formula(runs: Sequence[Step]) -> dict[str, Any]:
+    formula = runs[0].formula
+    return {
+        "name": formula.name,
+        "formula": typst_math(formula),
+        "meaning": formula.meaning,
+        "source": formula.source,
+        "runs": [
+            {"numbers": numbers, "subject": subject}
+            for numbers, subject in merged(runs, typst_substituted)
+        ],
+    }
+
+
+def _sources(steps: Sequence[Step], findings: Sequence[Finding]) -> list[dict[str, str]]:
+    used: dict[str, dict[str, None]] = {}
+    for step in steps:
+        used.setdefault(step.formula.source, {})[step.formula.name] = None
+    for finding in findings:
+        used.setdefault(asked_by(finding), {})[finding.limit.code] = None
+    return [{"name": name, "used": ", ".join(places)} for name, places in sorted(used.items())]

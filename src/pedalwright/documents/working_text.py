@@ -1,0 +1,40 @@
+"""The working as plain text: every formula that ran, with its numbers, room by room."""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from pedalwright.core.typeset import plain, substituted
+from pedalwright.core.working import Step
+from pedalwright.documents.verdict import ROOMS
+
+
+def working_text(steps: Sequence[Step]) -> str:
+    """Each formula once, under it every run with its numbers and what it was for."""
+    return "\n".join(_lines(steps)) + "\n"
+
+
+def by_formula(steps: Sequence[Step]) -> dict[str, dict[str, list[Step]]]:
+    """Steps by room, in the order of the job, and by formula, in the order of running."""
+    rooms: dict[str, dict[str, list[Step]]] = {room: {} for room in ROOMS}
+    for step in steps:
+        rooms[step.formula.room].setdefault(step.formula.name, []).append(step)
+    return {room: formulas for room, formulas in rooms.items() if formulas}
+
+
+def merged(runs: Sequence[Step], write: Callable[[Step], str]) -> list[tuple[str, str]]:
+    """Runs as (numbers, what for); runs with the same numbers are one, with all they were for."""
+    subjects: dict[str, dict[str, None]] = {}
+    for step in runs:
+        subjects.setdefault(write(step), {})[step.subject] = None
+    return [(numbers, "; ".join(names)) for numbers, names in subjects.items()]
+
+
+def _lines(steps: Sequence[Step]) -> Iterator[str]:
+    for room, formulas in by_formula(steps).items():
+        yield from ("", room.upper())
+        for runs in formulas.values():
+            formula = runs[0].formula
+            yield from ("", f"  {plain(formula)}")
+            yield f"      {formula.meaning}"
+            yield f"      {formula.name}; source: {formula.source}"
+            for numbers, subject in merged(runs, substituted):
+                yield f"        {numbers}    [{subject}]"

@@ -1,0 +1,99 @@
+"""The way from the accelerator pad to the throttle's spindle, stage by stage."""
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from pedalwright.core.points import Point
+from pedalwright.core.units import N, Nmm, Nmm_rad, Ratio, mm, rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SquareRod:
+    """A rod set as builders set it: square to both levers when the pedal is at mid-travel."""
+
+    driving_radius: mm
+    driven_radius: mm
+    rod_length: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BallRod:
+    """A rod with a ball joint at each end between two cranks on axes of any direction.
+
+    Points at rest. A positive angle about an axis opens the throttle.
+    """
+
+    driving_pivot: Point
+    driving_axis: Point
+    driving_pin: Point
+    driven_pivot: Point
+    driven_axis: Point
+    driven_pin: Point
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Cable:
+    """A cable between two quadrants, or arms that stay nearly square to it."""
+
+    driving_radius: mm
+    driven_radius: mm
+    #: Cable that must be pulled in before the spindle moves.
+    slack: mm
+
+
+Stage: TypeAlias = SquareRod | BallRod | Cable
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Spring:
+    """A return spring, as torque at the spindle."""
+
+    #: With the throttle closed.
+    torque_closed: Nmm
+    #: More for each radian of opening.
+    rate: Nmm_rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Throttle:
+    """Everything between pad and spindle."""
+
+    #: Pad travel along its arc up to the pedal's stop.
+    pad_room: mm
+    stages: tuple[Stage, ...]
+    #: Spindle turn from closed to full opening.
+    full_opening: rad
+    springs: tuple[Spring, ...]
+    #: At the spindle, all carburettors together.
+    friction: Nmm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Turn:
+    """One stage turned: what comes out for what goes in; axis 0 is the stations."""
+
+    angle: rad
+    #: Turn of the driven lever over turn of the driving one, here.
+    gearing: Ratio
+    #: Smallest angle between rod and either lever; 0 is a dead point.
+    rod_to_lever: rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Opening:
+    """All that the throttle room can say; curves have the stations on axis 0."""
+
+    pad_travel: mm
+    spindle_angle: rad
+    #: Spindle turn over pedal turn, here.
+    gearing: Ratio
+    at_stop: rad
+    full_opening: rad
+    #: Smallest angle between any rod and its levers over the stroke.
+    rod_to_lever: rad
+    #: Least closing torque with any one spring lost, over the stroke.
+    one_spring_lost: Nmm
+    friction: Nmm
+    #: Push on the pad at its stop, and what closes it from rest against friction.
+    effort: N
+    return_force: N
