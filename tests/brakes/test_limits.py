@@ -55,7 +55,7 @@ def test_a_good_design_breaks_none() -> None:
     assert broken(result()) == set()
 
 
-REAR_HEAVY = replace(REAR, piston_bore=43.0)
+REAR_HEAVY = replace(REAR, piston_bore=40.0)
 REAR_FEEBLE = replace(REAR, piston_bore=27.0)
 #: A car with its weight behind may brake much at the rear, so a wide cylinder spoils only the push.
 TAIL_HEAVY = result(

@@ -29,8 +29,8 @@ def test_a_good_linkage_breaks_none() -> None:
 
 #: Level pin and socket 14 mm apart in height: 6.7 degrees.
 SLANTING = Rod(socket=LEVER.pin + Point(-120.0, 0.0, 14.0), direction=-REARWARD)
-#: A cylinder that points along the arm rather than across it; the rod lies in line with it.
-ALONG = Point(-0.4, 0.0, -0.9).unit()
+#: A cylinder 31 degrees from the arm at rest; the stroke brings the two nearer.
+ALONG = Point(-np.sin(np.radians(31.0)), 0.0, -np.cos(np.radians(31.0)))
 NEAR_LINE = Rod(socket=LEVER.pin + ALONG * 120.0, direction=ALONG)
 
 

@@ -121,6 +121,12 @@ def test_beyond_the_dead_point_the_piston_cannot_be_had() -> None:
     assert np.isnan(angle_at_travel(made, rod, furthest + 1e-3))
 
 
+def test_a_pull_rod_does_not_turn_into_a_push_rod() -> None:
+    """With the piston two rods further on the rod would fit again, the other way round."""
+    made = lever(HANGING)
+    assert np.isnan(angle_at_travel(made, rod_of(made, ahead=-100.0), 200.0))
+
+
 def test_a_rod_too_short_for_the_stroke_has_no_answer() -> None:
     made = lever(replace(HANGING, pad_lean=0.0))
     lifted = Rod(socket=made.pin + FORWARD * 30.0, direction=FORWARD)
