@@ -184,20 +184,21 @@ def _place(
         design.survey.face("floor").offset, design.heel_rest.drop, design.heel_rest.plate
     )
     with subject(person.name):
-        return Placed(
-            name=person.name,
-            clutch=driver.place(
+        with subject("clutch"):
+            on_clutch = driver.place(
                 person,
                 released.lever.pad,
                 released.full.pad,
                 heel,
                 heel_may_lift=design.clutch.heel == "may lift",
-            ),
-            brake=driver.place(person, brake.lever.pad, brake.hard_stop.pad, heel),
-            throttle=driver.place_on_accelerator(
+            )
+        with subject("brake"):
+            on_brake = driver.place(person, brake.lever.pad, brake.hard_stop.pad, heel)
+        with subject("throttle"):
+            on_throttle = driver.place_on_accelerator(
                 person, accelerator.lever.pad, accelerator.pad_full, heel
-            ),
-        )
+            )
+    return Placed(name=person.name, clutch=on_clutch, brake=on_brake, throttle=on_throttle)
 
 
 def _driver_findings(design: Design, drivers: tuple[Placed, ...], wall: Plane) -> Iterator[Finding]:

@@ -12,7 +12,7 @@ R13H = "UN R13-H"
 
 EFFORT = Limit(
     "brakes.effort",
-    "A full service stop (6.43 m/s2) needs no more than 500 N on the pad.",
+    "A full service stop (6.43 m/s²) needs no more than 500 N on the pad.",
     "at most",
     "N",
     Source(R13H, "Annex 3, 2.1.1, to verify", "regulation"),
@@ -26,7 +26,7 @@ LIGHT = Limit(
 )
 ONE_CIRCUIT = Limit(
     "brakes.one_circuit",
-    "With one circuit lost, 500 N on the pad still gives 2.44 m/s2.",
+    "With one circuit lost, 500 N on the pad still gives 2.44 m/s².",
     "at least",
     "m/s2",
     Source(R13H, "Annex 3, 2.2, to verify", "regulation"),

@@ -8,11 +8,11 @@ from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
 from pedalwright.documents.verdict import Row, asked_by, by_room, compared, percent, state, verdict
 
-WIDTH = 96
+WIDTH = 100
 #: Cells of a margin bar: short of the bound to the left of the mark, in hand to the right.
 SHORT, IN_HAND = 5, 10
 #: Where the words of a finding begin.
-INDENT = 36
+INDENT = 35
 
 
 def findings_text(about: About, findings: Sequence[Finding]) -> str:
@@ -44,17 +44,22 @@ def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
 
 
 def _row(row: Row) -> Iterator[str]:
+    """What fails takes three lines: what is asked, how far it is off, who asks; the rest one."""
     finding = row.finding
     left, right = _split(bar(float(finding.margin))) if finding.judged else ("", "│")
     gauge = f"{left:>{SHORT}}{right:<{IN_HAND + 1}}"
-    about = f"  [{row.about}]" if row.about else ""
     lead = f"  {state(finding):<8} {gauge} {percent(finding.margin):>6}  "
-    yield f"{lead}{compared(finding)}{about}"
-    yield from textwrap.wrap(
-        finding.limit.asks, WIDTH, initial_indent=" " * INDENT, subsequent_indent=" " * INDENT
-    )
-    if state(finding) != "passes":
-        yield f"{'':{INDENT}}asked by {asked_by(finding)}"
+    figures = compared(finding) + (f" [{row.about}]" if row.about else "")
+    if state(finding) == "passes":
+        yield from _told(lead, f"{finding.limit.asks} {figures}")
+    else:
+        yield from _told(lead, finding.limit.asks)
+        yield from _told(" " * INDENT, figures)
+        yield from _told(" " * INDENT, f"asked by {asked_by(finding)}")
+
+
+def _told(lead: str, text: str) -> list[str]:
+    return textwrap.wrap(text, WIDTH, initial_indent=lead, subsequent_indent=" " * INDENT)
 
 
 def _split(gauge: str) -> tuple[str, str]:
