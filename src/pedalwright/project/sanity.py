@@ -1,0 +1,153 @@
+"""Numbers that cannot all be true of one car: a slip of the pen, not a bad design.
+
+Each rule speaks only where its numbers are known; nan agrees with everything.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from pedalwright.brakes.parts import Disc, Drum, WheelBrake
+from pedalwright.core.points import Point
+from pedalwright.core.quantity import QuantityError, parse, show
+from pedalwright.core.units import Num
+from pedalwright.design.tree import Design
+from pedalwright.driver.parts import Driver
+from pedalwright.linkage.parts import Pedal
+from pedalwright.project import paths
+from pedalwright.project.errors import FileFault
+from pedalwright.structure.parts import Pivot, PushRod
+from pedalwright.survey.parts import Obstacle
+
+
+@dataclass(frozen=True, slots=True)
+class Clash:
+    """A number that contradicts another one."""
+
+    path: str
+    accepts: str
+    offers: tuple[str, ...] = ()
+
+
+def clashes(design: Design) -> Iterator[Clash]:
+    """Every contradiction found."""
+    yield from _order_of_pedals(design)
+    for name, pedal in _pedals(design):
+        yield from _pin_on_arm(f"{name}.pedal", pedal)
+    for driver in design.drivers:
+        yield from _driver(driver, design.brake.pedal)
+    for name, brake in (("front", design.brake.front), ("rear", design.brake.rear)):
+        yield from _wheel_brake(f"brake.{name}", brake)
+    for name, carrier in (("brake", design.brake.carrier), ("clutch", design.clutch.carrier)):
+        yield from _hollow(f"{name}.carrier", carrier.pivot, carrier.push_rod)
+    for obstacle in design.survey.obstacles:
+        yield from _corners(obstacle)
+
+
+def _corners(obstacle: Obstacle) -> Iterator[Clash]:
+    for axis, low, high in zip("xyz", _xyz(obstacle.low), _xyz(obstacle.high), strict=True):
+        if low > high:
+            path = paths.join("survey", "obstacles", obstacle.name, "low", axis)
+            accepts = f"The low corner has the smaller {axis}; the high one is at {_mm(high)}."
+            yield Clash(path, accepts)
+
+
+def explained(fault: FileFault, design: Design) -> FileFault:
+    """A ratio typed for a pin radius, with the radius that gives it on this arm."""
+    for name, pedal in _pedals(design):
+        if fault.key == f"{name}.pedal.pin_radius":
+            try:
+                ratio = parse(fault.read, "1").value
+            except QuantityError:
+                return fault
+            if pedal.pad_radius > 0.0 < ratio:
+                pin = _mm(pedal.pad_radius / ratio)
+                accepts = (
+                    f"The pin's distance from the pivot. For a ratio of {ratio:g} with the pad "
+                    f"at {_mm(pedal.pad_radius)} and a square rod it is {pin}."
+                )
+                return replace(fault, accepts=accepts, offers=(pin,))
+    return fault
+
+
+def _pedals(design: Design) -> tuple[tuple[str, Pedal], ...]:
+    return (
+        ("brake", design.brake.pedal),
+        ("clutch", design.clutch.pedal),
+        ("throttle", design.throttle.pedal),
+    )
+
+
+def _order_of_pedals(design: Design) -> Iterator[Clash]:
+    """Left to right: clutch, brake, accelerator, on either hand of drive."""
+    clutch, brake, throttle = (
+        pedal.pivot.y + pedal.pad_offset
+        for pedal in (design.clutch.pedal, design.brake.pedal, design.throttle.pedal)
+    )
+    if throttle < brake < clutch:
+        for name, pedal in _pedals(design):
+            yield Clash(
+                f"{name}.pedal.pivot.y",
+                "The pedals stand in reverse order, with the clutch on the right. y grows to the "
+                "car's right, whichever way you face: y may be swapped.",
+                (_mm(-pedal.pivot.y),),
+            )
+
+
+def _pin_on_arm(path: str, pedal: Pedal) -> Iterator[Clash]:
+    if pedal.pin_radius >= pedal.pad_radius:
+        accepts = f"The pin is nearer to the pivot than the pad, {_mm(pedal.pad_radius)}."
+        yield Clash(f"{path}.pin_radius", accepts)
+
+
+def _driver(driver: Driver, brake: Pedal) -> Iterator[Clash]:
+    person, path = driver.person, paths.join("drivers", driver.name)
+    if driver.hip.x <= brake.pivot.x:
+        accepts = f"x grows rearward, so a hip is behind the brake's pivot at {_mm(brake.pivot.x)}."
+        turned = -driver.hip.x > brake.pivot.x
+        yield Clash(f"{path}.hip.x", accepts, (_mm(-driver.hip.x),) if turned else ())
+    hip, pad = float(driver.hip.y), float(brake.pivot.y + brake.pad_offset)
+    if abs(hip - pad) > _WIDEST > abs(-hip - pad):
+        accepts = f"The brake pad is at y {_mm(pad)}, on the other side of the car."
+        yield Clash(f"{path}.hip.y", accepts, (_mm(-hip),))
+    if person.inside_leg >= person.stature:
+        accepts = f"An inside leg is shorter than its person, {_mm(person.stature)}."
+        yield Clash(f"{path}.person.inside_leg", accepts)
+    if person.shoe_width >= person.shoe_length:
+        accepts = f"A shoe is longer than wide; its length is {_mm(person.shoe_length)}."
+        yield Clash(f"{path}.person.shoe_width", accepts)
+
+
+def _wheel_brake(path: str, brake: WheelBrake) -> Iterator[Clash]:
+    match brake:
+        case Disc():
+            name, three = "friction", (brake.friction_low, brake.friction, brake.friction_high)
+            if brake.pistons_one_side > brake.pistons_moved:
+                accepts = f"Of its {brake.pistons_moved:g} pistons no more press on one side."
+                yield Clash(f"{path}.pistons_one_side", accepts)
+        case Drum():
+            name, three = "factor", (brake.factor_low, brake.factor, brake.factor_high)
+    if three[0] > three[1] or three[1] > three[2]:
+        found = ", ".join(f"{value:g}" for value in three)
+        accepts = f"{name}_low, {name} and {name}_high do not fall; they are {found}."
+        yield Clash(f"{path}.{name}", accepts)
+
+
+def _hollow(path: str, pivot: Pivot, rod: PushRod) -> Iterator[Clash]:
+    if pivot.tube_inside >= pivot.tube_outside:
+        accepts = f"A tube is wider outside, {_mm(pivot.tube_outside)}, than inside."
+        yield Clash(f"{path}.pivot.tube_inside", accepts)
+    if rod.inside >= rod.outside:
+        accepts = f"A rod is wider outside, {_mm(rod.outside)}, than inside."
+        yield Clash(f"{path}.push_rod.inside", accepts)
+
+
+#: A hip farther than this to the side of the brake pad drives another car.
+_WIDEST = 450.0
+
+
+def _xyz(point: Point) -> tuple[Num, Num, Num]:
+    return point.x, point.y, point.z
+
+
+def _mm(length: Num) -> str:
+    return show(float(length), "mm")
