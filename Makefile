@@ -31,9 +31,10 @@ check: .venv/.package .venv/.dev ## Check format, lint, types and imports; chang
 	$(BIN)/basedpyright
 	$(BIN)/lint-imports
 
-fix: .venv/.dev ## Rewrite format and what the linter can mend by itself
+fix: .venv/.package .venv/.dev ## Rewrite format, what the linter can mend, and the made pages
 	$(BIN)/ruff check --fix-only .
 	$(BIN)/ruff format .
+	$(BIN)/python docs/make_pages.py
 
 bench: .venv/.package .venv/.dev ## Measure the speed of the main job
 	$(BIN)/python -m benchmarks

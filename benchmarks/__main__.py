@@ -20,14 +20,14 @@ import numpy as np
 from benchmarks.linkages import ours, theirs
 from pedalwright.assess import assess
 from pedalwright.core.batch import spread
-from pedalwright.project import car, new_file, plus_minus
+from pedalwright.project import car_text, new_file, plus_minus_tree, read
 
 
 def main() -> None:
     """Run every benchmark and print one line each."""
-    project = car("larkfield-improved")
+    project = read(car_text("larkfield-improved"))
     say("assess, one design", timed(lambda: assess(project.design), 50), 10e-3)
-    half_widths = plus_minus(project)
+    half_widths = plus_minus_tree(project)
     for n, budget in ((10_000, 1.5), (100_000, 15.0)):
         rng = np.random.default_rng(1)
         population = spread(project.design, half_widths, n, rng)

@@ -12,7 +12,7 @@ import numpy as np
 from pedalwright.assess import assess
 from pedalwright.core.batch import stack
 from pedalwright.hydraulics import Tandem
-from pedalwright.project import car
+from pedalwright.project import car_text, read
 
 #: Standard bores from 5/8 to 1 inch, mm.
 BORES = (15.88, 17.78, 19.05, 20.64, 22.22, 23.81, 25.40)
@@ -20,7 +20,7 @@ BORES = (15.88, 17.78, 19.05, 20.64, 22.22, 23.81, 25.40)
 
 def main() -> dict[float, tuple[float, float]]:
     """Effort for 6.43 m/s2 and pad travel at the hard stop, by bore."""
-    design = car("larkfield-improved").design
+    design = read(car_text("larkfield-improved")).design
     candidates = [
         replace(design, brake=replace(design.brake, masters=Tandem(bore=bore, stroke=36.0)))
         for bore in BORES
