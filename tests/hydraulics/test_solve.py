@@ -16,6 +16,7 @@ from pedalwright.hydraulics import (
     shortest_reserve,
     strokes,
 )
+from pedalwright.hydraulics.formulas import bar_tilt
 
 TANDEM = Tandem(bore=20.64, stroke=36.0)
 TWIN = Twin(
@@ -63,6 +64,12 @@ def test_a_bars_bearing_travels_the_weighed_mean() -> None:
 def test_volumes_and_dead_stroke_make_up_the_hard_stop(masters: Tandem | Twin) -> None:
     travel = rod_travel(masters, FLUID.front, FLUID.rear)
     assert strokes(masters, FLUID, dead_stroke=1.5).hard_stop == pytest.approx(travel + 1.5)
+
+
+def test_a_bar_tilts_towards_the_rod_that_lags() -> None:
+    assert np.degrees(bar_tilt(8.5, 7.1, 64.0)) == pytest.approx(1.253, abs=0.001)
+    assert np.degrees(bar_tilt(8.5, 32.0, 64.0)) == pytest.approx(-20.16, abs=0.01)
+    assert bar_tilt(8.0, 8.0, 64.0) == 0.0
 
 
 def test_the_fuller_circuit_counts() -> None:

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Ratio, kg_mm3, m_s2, mm, mm2, mm2_MPa, mm3, mm3_MPa
+from pedalwright.core.units import MPa, N, Ratio, kg_mm3, m_s2, mm, mm2, mm2_MPa, mm3, mm3_MPa, rad
 from pedalwright.core.working import formula
 
 
@@ -87,6 +87,16 @@ def wear_volume(n: Ratio, A: mm2, w_pad: mm, w_disc: mm) -> mm3:
 def bar_travel(share: Ratio, s_front: mm, s_rear: mm) -> mm:
     """Travel of the bar's bearing: rod travels weighed by the shares of force (same work)."""
     return share * s_front + (1 - share) * s_rear
+
+
+@formula("phi_bar", source="geometry")
+def bar_tilt(s_front: mm, s_rear: mm, S: mm) -> rad:
+    """Tilt of the bar when its rods travel unequally; positive when the front rod is ahead.
+
+    For rods that stay level and a bar set square at rest. With a circuit lost the tilt is
+    largest: then the bar must still clear the tube it passes through.
+    """
+    return np.arctan2(s_front - s_rear, S)
 
 
 @formula("p_head", source="hydrostatics")
