@@ -12,9 +12,11 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from statistics import median
 
+import click
 import numpy as np
 
 from benchmarks.linkages import ours, theirs
@@ -29,24 +31,27 @@ def main() -> None:
     say("assess, one design", timed(lambda: assess(project.design), 50), 10e-3)
     half_widths = plus_minus_tree(project)
     for n, budget in ((10_000, 1.5), (100_000, 15.0)):
-        rng = np.random.default_rng(1)
-        population = spread(project.design, half_widths, n, rng)
-        say(f"assess, {n} variants", timed(lambda: assess(population), 3 if n < 50_000 else 1), budget)
-        del population
+        population = spread(project.design, half_widths, n, np.random.default_rng(1))
+        times = 3 if n < 50_000 else 1
+        say(f"assess, {n} variants", timed(partial(assess, population), times), budget)
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024**2
-    print(f"{'peak memory of the above':<44} {peak:8.2f} GB   budget 2 GB")
+    click.echo(f"{'peak memory of the above':<44} {peak:8.2f} GB   budget 2 GB")
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "car.toml"
         new_file(file, "larkfield-improved")
         command = [sys.executable, "-m", "pedalwright"]
         say("cold `assess FILE`", timed(lambda: run([*command, "assess", str(file)]), 9), 0.8)
         pdf = str(Path(folder) / "car.pdf")
-        say("cold `dossier FILE`", timed(lambda: run([*command, "dossier", str(file), "-o", pdf]), 5), 2.0)
+        say(
+            "cold `dossier FILE`",
+            timed(lambda: run([*command, "dossier", str(file), "-o", pdf]), 5),
+            2.0,
+        )
         say("`--help`", timed(lambda: run([*command, "--help"]), 9), 0.15)
     mine, library = timed(ours, 20), timed(theirs, 5)
     say("lever sweep, 41 stations", mine, None)
     say("the same by pylinkage", library, None)
-    print(f"{'pylinkage / pedalwright':<44} {library / mine:8.1f} times")
+    click.echo(f"{'pylinkage / pedalwright':<44} {library / mine:8.1f} times")
 
 
 def run(command: list[str]) -> None:
@@ -68,7 +73,7 @@ def timed(job: Callable[[], object], times: int) -> float:
 def say(what: str, seconds: float, budget: float | None) -> None:
     """One line."""
     limit = "" if budget is None else f"   budget {budget * 1e3:g} ms"
-    print(f"{what:<44} {seconds * 1e3:8.2f} ms{limit}")
+    click.echo(f"{what:<44} {seconds * 1e3:8.2f} ms{limit}")
 
 
 if __name__ == "__main__":

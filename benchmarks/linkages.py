@@ -27,8 +27,6 @@ def ours() -> Position:
     return sweep(lever, Rod(socket=Point(SOCKET[0], 0.0, SOCKET[1]), direction=-REARWARD), SWING)
 
 
-
-
 def theirs() -> list[tuple[float, float]]:
     """Place of the socket over the stroke, from a crank and a slider on a line."""
     pivot = pylinkage.Ground(0.0, 0.0, name="pivot")

@@ -1,6 +1,6 @@
 """Write the pages and pictures of the documentation that the house makes itself.
 
-    python docs/make_pages.py        (`make fix` runs it; a test sees that they are in step)
+python docs/make_pages.py        (`make fix` runs it; a test sees that they are in step)
 """
 
 from pathlib import Path

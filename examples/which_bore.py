@@ -7,6 +7,7 @@ Many designs are one design whose numbers are arrays: `stack` the candidates, `a
 
 from dataclasses import replace
 
+import click
 import numpy as np
 
 from pedalwright.assess import assess
@@ -27,11 +28,11 @@ def main() -> dict[float, tuple[float, float]]:
     ]
     result = assess(stack(candidates)).brake.result
     effort, travel = np.asarray(result.effort_6_43), np.asarray(result.pad_travel_hard_stop)
-    return {
-        bore: (float(effort[i]), float(travel[i])) for i, bore in enumerate(BORES)
-    }
+    return {bore: (float(effort[i]), float(travel[i])) for i, bore in enumerate(BORES)}
 
 
 if __name__ == "__main__":
     for bore, (effort, travel) in main().items():
-        print(f"{bore:6.2f} mm   {effort:4.0f} N for 6.43 m/s2   {travel:4.0f} mm of pad travel")
+        click.echo(
+            f"{bore:6.2f} mm   {effort:4.0f} N for 6.43 m/s2   {travel:4.0f} mm of pad travel"
+        )

@@ -1,4 +1,4 @@
-"""Larkfield, the invented two-seater: the first attempt's faults are found, the improved one's cured.
+"""Larkfield, the invented two-seater: its first attempt's faults are found, and later cured.
 
 The figures in `HAND` are hand estimates made before the program existed, good to 5 % unless a row
 says more; ours are derived anew by `assess`.

@@ -13,7 +13,7 @@ __all__ = ["main"]
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="pedalwright")
 def main() -> None:
-    """Plan, check and document the brake, clutch and throttle pedals of a one-off car.
+    r"""Plan, check and document the brake, clutch and throttle pedals of a one-off car.
 
     \b
     pedalwright demo                       everything for an invented car, into ./out

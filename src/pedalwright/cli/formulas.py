@@ -13,7 +13,7 @@ from pedalwright.cli.faults import explained
 @click.option("--json", "as_data", is_flag=True, help="Print as JSON.")
 @explained
 def formula(name: str | None, values: tuple[str, ...], as_data: bool) -> None:
-    """List every formula, show one, or work it out: `formula ROOM.NAME KEY=VALUE ...`.
+    r"""List every formula, show one, or work it out: `formula ROOM.NAME KEY=VALUE ...`.
 
     \b
     pedalwright formula

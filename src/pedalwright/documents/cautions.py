@@ -5,6 +5,9 @@ from importlib.resources import files
 #: One caution a paragraph, the one that goes on every page first.
 CAUTIONS = tuple(
     " ".join(paragraph.split())
-    for paragraph in files(__package__).joinpath("cautions.txt").read_text("utf-8").split("\n\n")
+    for paragraph in files("pedalwright.documents")
+    .joinpath("cautions.txt")
+    .read_text("utf-8")
+    .split("\n\n")
 )
 FIRST_CAUTION = CAUTIONS[0]

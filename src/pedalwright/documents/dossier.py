@@ -48,7 +48,7 @@ def dossier_pdf(
 
     drawn = pictures(design, assessment)
     content = _content(about, assessment, steps, drawn) | {"paper": paper}
-    template = files(__package__).joinpath("dossier.typ").read_bytes()
+    template = files("pedalwright.documents").joinpath("dossier.typ").read_bytes()
     return typst.compile(
         template,
         format="pdf",
@@ -85,7 +85,8 @@ def _content(
         ],
         "working": _chapters(steps),
         "pictures": [
-            {"key": p.key, "alt": p.alt, "caption": p.caption, "wide": p.wide} for p in drawn
+            {"key": p.key, "title": p.title, "alt": p.alt, "caption": p.caption, "wide": p.wide}
+            for p in drawn
         ],
         "sources": _sources(steps, findings),
         "cautions": CAUTIONS,

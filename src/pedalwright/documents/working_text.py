@@ -6,6 +6,9 @@ from pedalwright.core.typeset import plain, substituted
 from pedalwright.core.working import Step
 from pedalwright.documents.verdict import ROOMS
 
+#: How many uses of the same numbers are named.
+MOST = 4
+
 
 def working_text(steps: Sequence[Step]) -> str:
     """Each formula once, under it every run with its numbers and what it was for."""
@@ -25,7 +28,13 @@ def merged(runs: Sequence[Step], write: Callable[[Step], str]) -> list[tuple[str
     subjects: dict[str, dict[str, None]] = {}
     for step in runs:
         subjects.setdefault(write(step), {})[step.subject] = None
-    return [(numbers, "; ".join(names)) for numbers, names in subjects.items()]
+    return [(numbers, _listed(list(names))) for numbers, names in subjects.items()]
+
+
+def _listed(names: Sequence[str]) -> str:
+    """What the same numbers were for, the first few by name."""
+    rest = len(names) - MOST
+    return "; ".join(names[:MOST]) + (f"; and {rest} more" if rest > 0 else "")
 
 
 def _lines(steps: Sequence[Step]) -> Iterator[str]:

@@ -24,6 +24,7 @@ class Picture:
     """A drawing ready for a page."""
 
     key: str
+    title: str
     caption: str
     alt: str
     svg: bytes
@@ -51,6 +52,7 @@ def pictures(design: Design, assessment: Assessment) -> list[Picture]:
 def _picture(drawing: Drawing, caption: str, wide: bool) -> Picture:
     return Picture(
         key=drawing.name,
+        title=drawing.title,
         caption=caption,
         alt=drawing.description or drawing.title,
         svg=svg(drawing, physical=True),

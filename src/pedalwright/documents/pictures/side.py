@@ -181,7 +181,7 @@ def _pedal(shown: _Shown) -> Iterator[Item]:
     yield _arm(pivot, lever.pad, lever.pin, shown.rod.socket, Line.VISIBLE)
     yield Circle(pivot, shown.pivot_tube / 2, tone=Tone.ACCENT, part="pivot", title="pivot tube")
     yield CentreCross(pivot, shown.pivot_tube / 2, part="pivot")
-    yield Leader(_xz(shown.rod.socket), "rod socket", to=(4.0, -9.0))
+    yield Leader(_xz(shown.rod.socket), "rod\nsocket", to=(3.5, -9.0))
 
 
 def _arm(pivot: XY, pad_at: Point, pin_at: Point, socket_at: Point, line: Line) -> Item:
