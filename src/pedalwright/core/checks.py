@@ -65,4 +65,4 @@ class Finding:
     @property
     def judged(self) -> Truth:
         """False where a number is missing or the mechanism has no answer."""
-        return np.isfinite(self.margin)
+        return np.logical_not(np.isnan(self.margin))

@@ -11,7 +11,7 @@ import numpy as np
 import pedalwright
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.core.figures import unit_text
-from pedalwright.core.quantity import QuantityError, parse
+from pedalwright.core.quantity import QuantityError, Reading, parse
 from pedalwright.core.typeset import plain, substituted
 from pedalwright.core.working import FORMULAS, Formula, working
 from pedalwright.documents.outside import outside
@@ -68,7 +68,7 @@ def work_out(name: str, texts: Mapping[str, str]) -> dict[str, Any]:
     ]
     for key, unit in units.items():
         try:
-            reading = parse(texts[key], unit)
+            reading = _read(texts[key], unit)
         except KeyError:
             faults.append(
                 Fault(where=f"{name}, {key}", read="", accepts=f"Give {key} in {_said(unit)}.")
@@ -83,7 +83,7 @@ def work_out(name: str, texts: Mapping[str, str]) -> dict[str, Any]:
                 )
             )
         else:
-            numbers[key], shown[key] = reading.value, reading.shown
+            numbers[key], shown[key] = np.float64(reading.value), reading.shown
     if faults:
         raise InputError(tuple(faults))
     with working() as steps, np.errstate(invalid="ignore", divide="ignore"):
@@ -127,6 +127,15 @@ def _all() -> dict[str, Formula[...]]:
         if "formulas" in module.name or module.name.endswith("yardsticks"):
             importlib.import_module(module.name)
     return dict(sorted(FORMULAS.items()))
+
+
+def _read(text: str, unit: str) -> Reading:
+    """A number in a unit; joules, kelvins and the like, which nobody types, are plain numbers."""
+    try:
+        parse("1", unit)
+    except ValueError:
+        return parse(text, "1")
+    return parse(text, unit, bare="deg" if unit == "rad" else None)
 
 
 def _said(unit: str) -> str:
