@@ -135,7 +135,7 @@ def _read(text: str, unit: str) -> Reading:
         parse("1", unit)
     except ValueError:
         return parse(text, "1")
-    return parse(text, unit, bare="deg" if unit == "rad" else None)
+    return parse(text, unit)
 
 
 def _said(unit: str) -> str:

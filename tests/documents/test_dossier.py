@@ -1,0 +1,70 @@
+"""The dossier as a reader meets it: read back from the PDF."""
+
+import re
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from pedalwright.cli.open import worked
+from pedalwright.documents import dossier_pdf
+from pedalwright.project import new_file
+
+
+@pytest.fixture(scope="module", params=["larkfield-first", "larkfield-improved"])
+def pdf(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    file: Path = tmp_path_factory.mktemp("dossier") / f"{request.param}.toml"
+    new_file(file, request.param)
+    return dossier_pdf(*worked(file))
+
+
+@pytest.fixture(scope="module")
+def pages(pdf: bytes) -> list[str]:
+    return [re.sub(r"\s+", " ", page.extract_text()) for page in PdfReader(BytesIO(pdf)).pages]
+
+
+def test_page_one_tells_the_verdict_the_sums_and_who_signs(pages: list[str]) -> None:
+    first = pages[0]
+    assert "demands" in first
+    assert "Three sums to check by hand" in first
+    assert "Needs sign-off" in first
+    assert "Assumed, to be measured" in first
+
+
+def test_every_page_carries_the_first_caution(pages: list[str]) -> None:
+    assert all("safety-critical" in page for page in pages)
+
+
+def test_no_page_promises_anything(pages: list[str]) -> None:
+    text = " ".join(pages).lower()
+    assert not re.search(r"\b(guaranteed|approved|certified)\b", text)
+
+
+def test_every_part_is_there(pages: list[str]) -> None:
+    text = " ".join(pages)
+    for heading in (
+        "Drawings",
+        "Findings",
+        "Working",
+        "Numbers it rests on",
+        "Sources",
+        "Cautions",
+    ):
+        assert re.search(rf"\d {heading}", text), heading
+
+
+def test_same_inputs_same_bytes(tmp_path: Path) -> None:
+    made = []
+    for folder in ("a", "b"):
+        file = tmp_path / folder / "car.toml"
+        file.parent.mkdir()
+        new_file(file, "larkfield-improved")
+        made.append(dossier_pdf(*worked(file)))
+    assert made[0] == made[1]
+
+
+def test_one_number_can_be_followed_to_the_last_page(pages: list[str]) -> None:
+    """The pin radius of the file stands among the numbers the dossier rests on."""
+    text = " ".join(pages)
+    assert "brake.pedal.pin_radius" in text
