@@ -12,7 +12,7 @@ from pedalwright.throttle.parts import (
     Turn,
 )
 from pedalwright.throttle.solve import STATIONS, respond
-from pedalwright.throttle.stages import turned
+from pedalwright.throttle.stages import placed, turned, turned_back
 
 __all__ = [
     "STATIONS",
@@ -25,6 +25,8 @@ __all__ = [
     "Throttle",
     "Turn",
     "check",
+    "placed",
     "respond",
     "turned",
+    "turned_back",
 ]

@@ -19,19 +19,38 @@ def rod_turn(A: mm2, B: mm2, C: mm2, sigma: Ratio) -> rad:
     Its pin's circle meets the rod's length where A cos(phi) + B sin(phi) = C; `sigma`, +1 or -1,
     is the side on which it was assembled.
     """
-    return np.arctan2(B, A) + sigma * np.arccos(C / np.hypot(A, B))
+    return np.arctan2(
+        B * C + sigma * A * np.sqrt(A**2 + B**2 - C**2),
+        A * C - sigma * B * np.sqrt(A**2 + B**2 - C**2),
+    )
+
+
+@formula("i_rod", source="geometry")
+def rod_gearing(a_driving: mm, a_driven: mm) -> Ratio:
+    """Gearing of a rod, turn over turn: the distances of its line from the two axes.
+
+    Measured square to the axis on a drawing; with slanting axes the moment of a unit push along
+    the rod. It is the lever's length where the rod is square to it and 0 at a dead point.
+    """
+    return a_driving / a_driven
 
 
 @formula("phi", source="geometry")
 def cable_turn(r_driving: mm, theta: rad, slack: mm, r_driven: mm) -> rad:
     """Turn of a driven quadrant: what is pulled, less the slack, over its radius."""
-    return np.maximum(r_driving * theta - slack, 0.0) / r_driven
+    return (np.maximum(r_driving * theta, slack) - slack) / r_driven
 
 
-@formula("i_rod", source="geometry")
-def rod_gearing(r_driving: mm, alpha: rad, r_driven: mm, beta: rad) -> Ratio:
-    """Gearing of a rod: turn over turn, by the lever arms; angles of the rod to each lever."""
-    return r_driving * np.sin(alpha) / (r_driven * np.sin(beta))
+@formula("theta", source="geometry")
+def cable_turn_needed(r_driven: mm, phi: rad, slack: mm, r_driving: mm) -> rad:
+    """Turn of the driving quadrant that opens the driven one by `phi`, slack taken up first."""
+    return (slack + r_driven * phi) / r_driving
+
+
+@formula("r_driven", source="geometry")
+def largest_quadrant(r_driving: mm, theta: rad, slack: mm, phi: rad) -> mm:
+    """Largest quadrant at the spindle that a pedal's turn `theta` still opens by `phi`."""
+    return (r_driving * theta - slack) / phi
 
 
 @formula("T", source="geometry")
@@ -48,7 +67,10 @@ def pad_force(T_springs: Nmm, T_friction: Nmm, i: Ratio, r_pad: mm) -> N:
 
 @formula("F_return", source="geometry")
 def return_force(T_springs: Nmm, T_friction: Nmm, i: Ratio, r_pad: mm) -> N:
-    """Force with which the pad comes back: springs less friction through the gearing."""
+    """Force with which the pad comes back: springs less friction through the gearing.
+
+    What the pedal's own pivot and weight take or give is not in it.
+    """
     return (T_springs - T_friction) * i / r_pad
 
 
@@ -64,38 +86,58 @@ def lever_torque(F_rod: N, r_lever: mm, beta: rad) -> Nmm:
     return F_rod * r_lever * np.sin(beta)
 
 
+@formula("T", source="geometry")
+def stop_torque(F_pad: N, r_pad: mm, i: Ratio) -> Nmm:
+    """Torque on the spindle's own stop for a push on the pad that no pedal stop takes.
+
+    The work of the pad is the work of the spindle, whatever lies between. Springs and friction,
+    which help the stop a little, are left out.
+    """
+    return F_pad * r_pad / i
+
+
+@formula("c", source="geometry")
+def plate_width(psi: rad, psi_0: rad) -> Ratio:
+    """Width that the plate of a butterfly covers, seen along the bore, as a share of the bore.
+
+    `psi` and the closed angle `psi_0` are measured from square to the bore.
+    """
+    return np.cos(psi) / np.cos(psi_0)
+
+
 @formula("a_open", source="geometry")
-def open_share(psi: rad, psi_0: rad) -> Ratio:
-    """Open share of the bore past a thin plate turned to `psi`, closed at `psi_0`.
+def open_share(c: Ratio) -> Ratio:
+    """Open share of the bore past a thin plate of covered width `c`; no flow coefficient."""
+    return 1 - c
 
-    Angles from square to the bore. Geometry only, no flow coefficient.
+
+@formula("alpha", source="geometry")
+def shaft_in_bore(a: Ratio) -> rad:
+    """Angle in the bore at which the edge of a shaft, `a` of the bore wide, meets it."""
+    return np.arcsin(a)
+
+
+@formula("beta", source="geometry")
+def shaft_on_plate(a: Ratio, c: Ratio) -> rad:
+    """The same angle on the plate of covered width `c`; a right angle once the shaft hides it."""
+    return np.arcsin(np.minimum(a / c, 1))
+
+
+@formula("a_open", source="Heywood, eq. 7.18, to verify")
+def open_share_with_shaft(alpha: rad, beta: rad) -> Ratio:
+    """Open share of the bore past plate and shaft; once the shaft hides the plate it stays.
+
+    `alpha` is the angle of the shaft's edge in the bore, `beta` on the plate; the shaft must have
+    a width. The source's areas written with these two angles. Geometry only, no flow coefficient.
     """
-    return 1 - np.cos(psi) / np.cos(psi_0)
-
-
-@formula("a_open", source="Heywood")
-def open_share_with_shaft(psi: rad, psi_0: rad, d: mm, D: mm) -> Ratio:
-    """Open share of the bore past plate and shaft; nothing is gained once it hides the plate.
-
-    `d` is the shaft's, `D` the bore's diameter.
-    """
-    return np.where(
-        np.cos(psi) / np.cos(psi_0) > d / D,
+    return (
         1
-        - np.cos(psi) / np.cos(psi_0)
-        + 2
-        / np.pi
-        * (
-            d
-            / D
-            * np.cos(psi_0)
-            / np.cos(psi)
-            * np.sqrt(np.maximum((np.cos(psi) / np.cos(psi_0)) ** 2 - (d / D) ** 2, 0.0))
-            + np.cos(psi)
-            / np.cos(psi_0)
-            * np.arcsin(np.minimum(d / D * np.cos(psi_0) / np.cos(psi), 1.0))
-            - d / D * np.sqrt(1 - (d / D) ** 2)
-            - np.arcsin(d / D)
-        ),
-        1 - 2 / np.pi * (np.arcsin(d / D) + d / D * np.sqrt(1 - (d / D) ** 2)),
+        - np.sin(alpha) / np.sin(beta)
+        + 2 / np.pi * (np.sin(alpha) * (np.cos(beta) + beta / np.sin(beta) - np.cos(alpha)) - alpha)
     )
+
+
+@formula("psi", source="geometry")
+def hidden_from(a: Ratio, psi_0: rad) -> rad:
+    """Angle from which the shaft hides the plate, so that the bore opens no further."""
+    return np.arccos(a * np.cos(psi_0))

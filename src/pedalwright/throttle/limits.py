@@ -9,7 +9,7 @@ from pedalwright.throttle.parts import Opening
 
 FULL_OPENING = Limit(
     "throttle.full_opening",
-    "The pedal at its stop opens the throttle fully.",
+    "The pedal at its stop opens the throttle fully, or to within one degree of it.",
     "at least",
     "rad",
     Source("carburettor maker's data", "spindle turn from closed to open", "ours"),
@@ -38,7 +38,7 @@ ONE_SPRING = Limit(
 )
 RETURN = Limit(
     "throttle.return_force",
-    "From closed, the pad comes back with a force one can feel.",
+    "From anywhere in its stroke the pad comes back with a force one can feel.",
     "at least",
     "N",
     Source("common practice", "no source: 10 N above friction", "trade"),
@@ -52,6 +52,9 @@ EFFORT = Limit(
     Source("common practice", "no source: 15 to 40 N, 60 N the most", "trade"),
     "should",
 )
+#: The last degree opens the bore by less than a fiftieth, and not at all once a shaft of a fifth
+#: of the bore hides the plate.
+NEARLY = np.deg2rad(1.0)
 #: Spindle turn the pedal may ask for beyond full opening.
 SPARE = np.deg2rad(8.0)
 #: Closing torque over friction with one spring lost.
@@ -60,7 +63,7 @@ IN_HAND = 1.5
 
 def check(opening: Opening) -> Iterator[Finding]:
     """Judge the accelerator."""
-    yield FULL_OPENING.check(opening.at_stop, opening.full_opening)
+    yield FULL_OPENING.check(opening.at_stop, opening.full_opening - NEARLY)
     yield BEYOND.check(opening.at_stop, opening.full_opening + SPARE)
     yield DEAD_POINT.check(opening.rod_to_lever, np.deg2rad(30.0))
     yield ONE_SPRING.check(opening.one_spring_lost, IN_HAND * opening.friction)

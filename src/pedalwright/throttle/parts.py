@@ -20,7 +20,8 @@ class SquareRod:
 class BallRod:
     """A rod with a ball joint at each end between two cranks on axes of any direction.
 
-    Points at rest. A positive angle about an axis opens the throttle.
+    Points at rest; the rod is as long as its pins are apart there. A positive angle about an axis
+    opens the throttle; axes may have any length.
     """
 
     driving_pivot: Point
@@ -75,7 +76,7 @@ class Turn:
     angle: rad
     #: Turn of the driven lever over turn of the driving one, here.
     gearing: Ratio
-    #: Smallest angle between rod and either lever; 0 is a dead point.
+    #: Smaller angle of the rod to a lever; 0 at a dead point or out of reach, negative past it.
     rod_to_lever: rad
 
 
@@ -89,11 +90,16 @@ class Opening:
     gearing: Ratio
     at_stop: rad
     full_opening: rad
+    #: Pad travel at which the spindle is fully open, whatever room the pad has; nan if it never is.
+    pad_travel_full: mm
     #: Smallest angle between any rod and its levers over the stroke.
     rod_to_lever: rad
     #: Least closing torque with any one spring lost, over the stroke.
     one_spring_lost: Nmm
     friction: Nmm
-    #: Push on the pad at its stop, and what closes it from rest against friction.
+    #: Push on the pad that holds full opening, or the pedal's stop where that comes first.
     effort: N
+    #: Least force that brings the pad back, over the stroke.
     return_force: N
+    #: Torque on the spindle's own stop for a frightened foot, if no pedal stop took the push.
+    stop_torque: Nmm

@@ -3,14 +3,23 @@
 import numpy as np
 
 from pedalwright.core.solve import no_answer_is_nan
-from pedalwright.core.units import Nmm, Num, Ratio, mm, rad
+from pedalwright.core.units import N, Nmm, Num, Ratio, mm, rad
 from pedalwright.core.working import subject, unrecorded
-from pedalwright.throttle.formulas import pad_force, pedal_turn, return_force, spring_torque
+from pedalwright.linkage.formulas import pad_arc
+from pedalwright.throttle.formulas import (
+    pad_force,
+    pedal_turn,
+    return_force,
+    spring_torque,
+    stop_torque,
+)
 from pedalwright.throttle.parts import Opening, Throttle, Turn
-from pedalwright.throttle.stages import turned
+from pedalwright.throttle.stages import Fitted, fitted
 
 #: Stations of the stroke.
 STATIONS = 41
+#: A frightened foot on the accelerator, N (common practice, no source).
+PANIC_PUSH = 300.0
 
 
 @no_answer_is_nan
@@ -18,44 +27,72 @@ def respond(throttle: Throttle, pad_radius: mm) -> Opening:
     """All that can be said about the accelerator's chain."""
     full = pedal_turn(throttle.pad_room, pad_radius)
     with unrecorded():
-        pedal = np.linspace(0.0 * full, full, STATIONS)
-        chain = _chained(throttle, pedal, full / 2)
+        stages = _fitted(throttle, full / 2)
+    with subject("pedal at its stop"):
+        at_stop = _chained(stages, full)
+    with unrecorded():
+        needed = _pedal_for(stages, throttle.full_opening)
+        end = _chained(stages, np.fmin(needed, full))
+        pedal = _stations(throttle, full, at_stop.angle)
+        chain = _chained(stages, pedal)
         opened = np.minimum(chain.angle, throttle.full_opening)
         lost = _one_spring_lost(throttle, opened)
-    with subject("pedal at its stop"):
-        at_stop = _chained(throttle, full, full / 2)
-        springs = _springs(throttle, np.minimum(at_stop.angle, throttle.full_opening))
-        effort = pad_force(springs, throttle.friction, at_stop.gearing, pad_radius)
-    with subject("closed"):
-        closed = _springs(throttle, 0.0 * at_stop.angle)
-        back = return_force(closed, throttle.friction, np.asarray(chain.gearing)[0], pad_radius)
+    with subject("full opening"):
+        held = _springs(throttle, np.minimum(end.angle, throttle.full_opening))
+        effort = pad_force(held, throttle.friction, end.gearing, pad_radius)
+        pad_travel_full = pad_arc(pad_radius, needed)
+        on_stop = stop_torque(PANIC_PUSH, pad_radius, end.gearing)
     return Opening(
         pad_travel=pedal * pad_radius,
         spindle_angle=chain.angle,
         gearing=chain.gearing,
         at_stop=at_stop.angle,
         full_opening=throttle.full_opening,
+        pad_travel_full=pad_travel_full,
         rod_to_lever=np.min(chain.rod_to_lever, axis=0),
         one_spring_lost=lost,
         friction=throttle.friction,
         effort=effort,
-        return_force=back,
+        return_force=_least_return(throttle, chain.gearing, opened, pad_radius),
+        stop_torque=on_stop,
     )
 
 
-def _chained(throttle: Throttle, angle: rad, middle: rad) -> Turn:
+def _fitted(throttle: Throttle, middle: rad) -> list[Fitted]:
+    """Each stage as it stands when the pedal is at mid-travel."""
+    stages: list[Fitted] = []
+    for stage in throttle.stages:
+        stages.append(fitted(stage, middle))
+        middle = stages[-1].turned(middle).angle
+    return stages
+
+
+def _chained(stages: list[Fitted], angle: rad) -> Turn:
     """All stages one after the other; gearings multiply, the worst rod angle stays."""
     gearing: Ratio = 1.0 + 0.0 * angle
     worst: rad = np.pi / 2 + 0.0 * angle
-    for number, stage in enumerate(throttle.stages, start=1):
+    for number, stage in enumerate(stages, start=1):
         with subject(f"stage {number}"):
-            turn = turned(stage, angle, middle)
-            with unrecorded():
-                middle = turned(stage, middle, middle).angle
+            turn = stage.turned(angle)
+        locked = np.isnan(angle)  # an earlier rod is at its dead point, this one is not asked
+        worst = np.where(locked, worst, np.minimum(worst, turn.rod_to_lever))
         angle = turn.angle
         gearing = gearing * turn.gearing
-        worst = np.minimum(worst, turn.rod_to_lever)
     return Turn(angle=angle, gearing=gearing, rod_to_lever=worst)
+
+
+def _pedal_for(stages: list[Fitted], angle: rad) -> rad:
+    """Turn of the pedal that opens the spindle by `angle`: the stages read backwards."""
+    for stage in reversed(stages):
+        angle = stage.turned_back(angle)
+    return angle
+
+
+def _stations(throttle: Throttle, full: rad, at_stop: rad) -> rad:
+    """Pedal turns of the stroke on axis 0, with room for every variant behind it."""
+    springs = _springs(throttle, at_stop) + throttle.friction + throttle.full_opening
+    whole = np.broadcast_to(full, np.broadcast_shapes(np.shape(full), np.shape(springs)))
+    return np.linspace(0.0 * whole, whole, STATIONS)
 
 
 def _springs(throttle: Throttle, opened: rad) -> Nmm:
@@ -69,6 +106,21 @@ def _one_spring_lost(throttle: Throttle, opened: rad) -> Nmm:
     left = [_sum([zero, *torques[:lost], *torques[lost + 1 :]]) for lost in range(len(torques))]
     least: Nmm = np.min(np.stack(left or [zero]), axis=(0, 1))
     return least
+
+
+def _least_return(throttle: Throttle, gearing: Ratio, opened: rad, pad_radius: mm) -> N:
+    """Least force that brings the pad back, over the stroke; the working shows where it is."""
+    with unrecorded():
+        springs = np.broadcast_to(_springs(throttle, opened), np.shape(opened))
+        force = np.asarray(return_force(springs, throttle.friction, gearing, pad_radius))
+        place = np.argmin(force, axis=0, keepdims=True)
+    with subject("least return"):
+        return return_force(
+            np.take_along_axis(springs, place, axis=0)[0],
+            throttle.friction,
+            np.take_along_axis(np.broadcast_to(gearing, force.shape), place, axis=0)[0],
+            pad_radius,
+        )
 
 
 def _sum(torques: list[Num]) -> Num:

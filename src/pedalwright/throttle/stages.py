@@ -1,100 +1,103 @@
-"""One stage of the chain turned: rods by the closed spatial four-bar, cables by their quadrants.
+"""One stage of the chain as it was set up: a rod between two levers, or a cable on quadrants.
 
 A square rod is a ball rod whose points follow from two radii and a length, so both kinds of rod
-have one solver. The driven lever keeps to the side on which it was assembled; from the first
-dead point on, where it would swing back, the answer is nan.
+have one solver.
 """
 
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
 
 from pedalwright.core.points import RIGHT, Point
-from pedalwright.core.solve import wrapped
-from pedalwright.core.units import Num, Ratio, mm2, rad
-from pedalwright.throttle.formulas import cable_turn, rod_turn
+from pedalwright.core.solve import no_answer_is_nan
+from pedalwright.core.units import rad
+from pedalwright.throttle.formulas import cable_turn, cable_turn_needed
 from pedalwright.throttle.parts import BallRod, Cable, SquareRod, Stage, Turn
+from pedalwright.throttle.rods import Linked
 
 
+@no_answer_is_nan
 def turned(stage: Stage, angle: rad, middle: rad) -> Turn:
     """What a stage makes of its driving lever's turn from rest.
 
     `angle` may be (stations,) or (stations, variants); `middle` is the driving lever's turn at
     the pedal's mid-travel, where a square rod is square.
     """
-    if isinstance(stage, Cable):
-        ratio = stage.driving_radius / stage.driven_radius + 0.0 * angle
-        return Turn(
-            angle=cable_turn(stage.driving_radius, angle, stage.slack, stage.driven_radius),
-            gearing=ratio,
-            rod_to_lever=np.full_like(ratio, np.pi / 2),
-        )
-    if isinstance(stage, BallRod):
-        return _rod(stage, angle)
-    square = _placed(stage)
-    start, there = _rod(square, -middle), _rod(square, angle - middle)
-    return Turn(
-        angle=there.angle - start.angle,
-        gearing=there.gearing,
-        rod_to_lever=there.rod_to_lever,
-    )
+    return fitted(stage, middle).turned(angle)
 
 
-def _placed(stage: SquareRod) -> BallRod:
-    """The rod at mid-travel, in a plane: levers upright, rod level."""
-    zero = 0.0 * stage.rod_length
+@no_answer_is_nan
+def turned_back(stage: Stage, angle: rad, middle: rad) -> rad:
+    """The turn of the driving lever that turns the driven one by `angle`; nan if none does."""
+    return fitted(stage, middle).turned_back(angle)
+
+
+def placed(stage: SquareRod) -> BallRod:
+    """A square rod at mid-travel, in a plane: rod level, both levers below it and upright."""
+    drop = stage.driving_radius - stage.driven_radius
     return BallRod(
-        driving_pivot=Point(zero, 0.0, 0.0),
+        driving_pivot=Point(0.0, 0.0, 0.0),
         driving_axis=RIGHT,
-        driving_pin=Point(zero, 0.0, stage.driving_radius),
-        driven_pivot=Point(stage.rod_length, 0.0, stage.driving_radius - stage.driven_radius),
+        driving_pin=Point(0.0, 0.0, stage.driving_radius),
+        driven_pivot=Point(stage.rod_length, 0.0, drop),
         driven_axis=RIGHT,
         driven_pin=Point(stage.rod_length, 0.0, stage.driving_radius),
     )
 
 
 @dataclass(frozen=True, slots=True)
-class _Equation:
-    """A cos(phi) + B sin(phi) = C for the driven lever."""
+class FittedRod:
+    """A rod, and how far its levers stand from rest where it was fitted."""
 
-    a: mm2
-    b: mm2
-    c: mm2
+    linked: Linked
+    driving_start: rad
+    driven_start: rad
 
+    def turned(self, angle: rad) -> Turn:
+        """Turn of the driven lever from rest, for the driving one's."""
+        turn = self.linked.turned(angle - self.driving_start)
+        return Turn(
+            angle=turn.angle + self.driven_start,
+            gearing=turn.gearing,
+            rod_to_lever=turn.rod_to_lever,
+        )
 
-def _rod(stage: BallRod, angle: rad) -> Turn:
-    still = _equation(stage, stage.driving_pin)
-    side = np.sign(-wrapped(np.arctan2(still.b, still.a)))
-    arm = stage.driving_pin - stage.driving_pivot
-    pin = stage.driving_pivot + arm.turned(stage.driving_axis, angle)
-    now = _equation(stage, pin)
-    phi = wrapped(rod_turn(now.a, now.b, now.c, side))
-    driven_arm = (stage.driven_pin - stage.driven_pivot).turned(stage.driven_axis, phi)
-    rod = stage.driven_pivot + driven_arm - pin
-    drives = stage.driving_axis.cross(pin - stage.driving_pivot)
-    follows = stage.driven_axis.cross(driven_arm)
-    before = (stage.driven_pin - stage.driving_pin).dot(
-        stage.driven_axis.cross(stage.driven_pin - stage.driven_pivot)
-    )
-    alive = rod.dot(follows) * np.sign(before) > 0.0
-    gearing: Ratio = np.where(alive, rod.dot(drives) / rod.dot(follows), np.nan)
-    return Turn(
-        angle=np.where(alive, phi, np.nan),
-        gearing=gearing,
-        rod_to_lever=np.minimum(_off_dead(rod, drives), _off_dead(rod, follows)),
-    )
+    def turned_back(self, angle: rad) -> rad:
+        """Turn of the driving lever from rest, for the driven one's."""
+        return self.linked.turned_back(angle - self.driven_start) + self.driving_start
 
 
-def _equation(stage: BallRod, driving_pin: Point) -> _Equation:
-    arm = stage.driven_pin - stage.driven_pivot
-    along = stage.driven_axis * stage.driven_axis.dot(arm)
-    cosine, sine = arm - along, stage.driven_axis.cross(arm)
-    gap = stage.driven_pivot + along - driving_pin
-    rod = stage.driven_pin - stage.driving_pin
-    wanted: Num = (rod.dot(rod) - gap.dot(gap) - cosine.dot(cosine)) / 2
-    return _Equation(gap.dot(cosine), gap.dot(sine), wanted)
+@dataclass(frozen=True, slots=True)
+class FittedCable:
+    """A cable; it takes up its slack before it turns anything."""
+
+    cable: Cable
+
+    def turned(self, angle: rad) -> Turn:
+        """Turn of the driven quadrant from rest, for the driving one's."""
+        cable = self.cable
+        gearing = cable.driving_radius / cable.driven_radius + 0.0 * angle
+        return Turn(
+            angle=cable_turn(cable.driving_radius, angle, cable.slack, cable.driven_radius),
+            gearing=gearing,
+            rod_to_lever=np.pi / 2 + 0.0 * gearing,
+        )
+
+    def turned_back(self, angle: rad) -> rad:
+        """Turn of the driving quadrant from rest, for the driven one's."""
+        cable = self.cable
+        return cable_turn_needed(cable.driven_radius, angle, cable.slack, cable.driving_radius)
 
 
-def _off_dead(rod: Point, pull: Point) -> rad:
-    """Angle between rod and lever, 0 in line, 90 degrees square; `pull` is the pin's direction."""
-    return np.arcsin(np.minimum(np.abs(rod.dot(pull)) / (rod.length() * pull.length()), 1.0))
+Fitted: TypeAlias = FittedRod | FittedCable
+
+
+def fitted(stage: Stage, middle: rad) -> Fitted:
+    """The stage as it was set up: a ball rod at rest, a square rod at the pedal's mid-travel."""
+    if isinstance(stage, Cable):
+        return FittedCable(stage)
+    if isinstance(stage, BallRod):
+        return FittedRod(Linked.by(stage), 0.0, 0.0)
+    linked = Linked.by(placed(stage))
+    return FittedRod(linked, middle, -linked.turned(-middle).angle)
