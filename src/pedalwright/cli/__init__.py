@@ -13,14 +13,14 @@ __all__ = ["main"]
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="pedalwright")
 def main() -> None:
-    r"""Plan, check and document the brake, clutch and throttle pedals of a one-off car.
+    """Plan, check and document the brake, clutch and throttle pedals of a one-off car.
 
     \b
     pedalwright demo                       everything for an invented car, into ./out
     pedalwright new my-car.toml            a project file to fill in
     pedalwright assess my-car.toml         what passes, what fails, and by how much
     pedalwright dossier my-car.toml -o my-car.pdf
-    """
+    """  # noqa: D301 (click reads \b as "keep these lines")
 
 
 for command in (demo, new, assess, dossier, formula):

@@ -19,7 +19,7 @@ from pedalwright.cli.faults import explained
 )
 @explained
 def demo(car: str, output: Path) -> None:
-    """Run the whole job on an invented car, attempt by attempt."""
+    """Run the whole job on an invented car."""
     from pedalwright.cli.open import worked
     from pedalwright.documents import findings_text, write_everything
     from pedalwright.project import attempts, new_file
@@ -41,7 +41,7 @@ def demo(car: str, output: Path) -> None:
 @click.option("--like", default="larkfield-improved", show_default=True, help="The car to copy.")
 @explained
 def new(file: Path, like: str) -> None:
-    """Write a new project file, filled in like one of the invented cars.
+    """Write a new project file, like one of the invented cars.
 
     An existing file is never overwritten.
     """

@@ -13,13 +13,13 @@ from pedalwright.cli.faults import explained
 @click.option("--json", "as_data", is_flag=True, help="Print as JSON.")
 @explained
 def formula(name: str | None, values: tuple[str, ...], as_data: bool) -> None:
-    r"""List every formula, show one, or work it out: `formula ROOM.NAME KEY=VALUE ...`.
+    """List, show or work out any formula of the house.
 
     \b
     pedalwright formula
     pedalwright formula hydraulics.bore_area
     pedalwright formula hydraulics.bore_area d="13/16 in"
-    """
+    """  # noqa: D301 (click reads \b as "keep these lines")
     from pedalwright.documents import register
 
     if name is None:

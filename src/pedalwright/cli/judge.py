@@ -16,7 +16,7 @@ PROJECT_FILE = click.Path(dir_okay=False, path_type=Path)
 @click.pass_context
 @explained
 def assess(context: click.Context, file: Path, as_data: bool) -> None:
-    """Judge a project: what passes, what fails, by how much, and who asks.
+    """Judge a project file: what passes, what fails, who asks.
 
     Ends with 0 when everything that must be met is met, 1 when something is not, and 2 when the
     file could not be read.
@@ -40,7 +40,7 @@ def assess(context: click.Context, file: Path, as_data: bool) -> None:
 @click.option("-o", "--output", type=PROJECT_FILE, required=True, help="The PDF to write.")
 @explained
 def dossier(file: Path, output: Path) -> None:
-    """Write the dossier an inspector can check: summary, working, drawings, sources."""
+    """Write the dossier an inspector can check."""
     from pedalwright.cli.open import worked
     from pedalwright.documents import dossier_pdf
 
