@@ -79,6 +79,12 @@ def _linkage(a: Assessment) -> Iterator[Headline]:
         "Arc of the brake pad from rest until the toes meet the wall.",
     )
     yield Headline(
+        "linkage.brake.locks_at",
+        a.brake.locks_at,
+        "mm",
+        "Arc of the brake pad at which rod and arm come into line; empty for none to 69 degrees.",
+    )
+    yield Headline(
         "linkage.clutch.ratio",
         a.clutch.result.mean_ratio,
         "1",
@@ -89,6 +95,12 @@ def _linkage(a: Assessment) -> Iterator[Headline]:
         np.max(a.clutch.stroke.rod_angle, axis=0),
         "rad",
         "Largest angle of the push rod to the cylinder over the clutch's stroke.",
+    )
+    yield Headline(
+        "linkage.clutch.locks_at",
+        a.clutch.locks_at,
+        "mm",
+        "Arc of the clutch pad at which rod and arm come into line; empty for none to 69 degrees.",
     )
 
 

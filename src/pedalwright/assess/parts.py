@@ -26,6 +26,8 @@ class BrakePedal:
     rear_alone: Position
     #: The pad's arc before the toes meet the wall.
     room: mm
+    #: The pad's arc before rod and arm come into line; nan where they do not.
+    locks_at: mm
     #: At the hard stop, at 500 N.
     forces: Forces
     result: BrakeResult
@@ -43,6 +45,8 @@ class ClutchPedal:
     #: Where the stroke ends: released, or at the wall if that comes first.
     full: Position
     room: mm
+    #: The pad's arc before rod and arm come into line; nan where they do not.
+    locks_at: mm
     result: ClutchResult
     strength: Strength
 

@@ -94,6 +94,7 @@ def _brake(design: Design, wall: Plane) -> BrakePedal:
         front_alone=front_alone,
         rear_alone=rear_alone,
         room=_room(lever, part.pedal, wall, design.toes_to_wall),
+        locks_at=linkage.locks_at(lever, part.rod),
         forces=forces,
         result=result,
         curve=curve,
@@ -134,6 +135,7 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
         stroke=linkage.sweep(lever, part.rod, full.angle),
         full=full,
         room=at_wall.pad_travel,
+        locks_at=linkage.locks_at(lever, part.rod),
         result=result,
         strength=_strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS),
     )
@@ -167,7 +169,7 @@ def _strength(
         pin_angle=pedal.pin_angle,
         ratio=full.ratio,
         rod_angle=full.rod_angle,
-        rod_length=(rod.socket - lever.pin).length(),
+        rod_length=linkage.pedal_rod_length(lever, rod),
         pivot_share=unit.pivot_size,
         loads=loads,
     )

@@ -1,8 +1,9 @@
 """Levers, rods and the pistons they push, over the whole stroke."""
 
+from pedalwright.linkage.dead_points import locks_at
 from pedalwright.linkage.formulas import mean_ratio
 from pedalwright.linkage.limits import check
-from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Rod
+from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Relay, Relayed, Rod
 from pedalwright.linkage.solve import (
     STATIONS,
     angle_at_face,
@@ -12,6 +13,7 @@ from pedalwright.linkage.solve import (
     lever,
     pad_after,
     pad_travel_at,
+    pedal_rod_length,
     position,
     sweep,
 )
@@ -22,6 +24,8 @@ __all__ = [
     "Lever",
     "Pedal",
     "Position",
+    "Relay",
+    "Relayed",
     "Rod",
     "angle_at_face",
     "angle_at_travel",
@@ -29,9 +33,11 @@ __all__ = [
     "forces",
     "forces_of",
     "lever",
+    "locks_at",
     "mean_ratio",
     "pad_after",
     "pad_travel_at",
+    "pedal_rod_length",
     "position",
     "sweep",
 ]

@@ -22,6 +22,28 @@ def pedal_ratio(r_pad: mm, beta: rad, a: mm) -> Ratio:
     return r_pad * np.cos(beta) / a
 
 
+@formula("i_1", source="geometry")
+def relay_ratio(r_pad: mm, a: mm, b: mm, r: mm) -> Ratio:
+    """Pad movement over movement of the relay lever's driven pin.
+
+    `a` and `b` are the perpendicular distances from the pedal's pivot and from the relay's to
+    the line of the rod between them, `r` the driven pin's distance from the relay's pivot.
+    """
+    return r_pad * b / (a * r)
+
+
+@formula("i", source="geometry")
+def ratio_through_relay(i_1: Ratio, i_2: Ratio) -> Ratio:
+    """Ratios one behind the other multiply."""
+    return i_1 * i_2
+
+
+@formula("F_1", source="statics")
+def pedal_rod_force(F_pad: N, r_pad: mm, a: mm) -> N:
+    """Force along the rod at the pedal's pin, `a` off the pivot: moments about the pivot."""
+    return F_pad * r_pad / a
+
+
 @formula("i_mean", source="geometry")
 def mean_ratio(s_pad: mm, s_piston: mm) -> Ratio:
     """Mean ratio over a stroke: the pad's whole arc over the piston's whole travel."""

@@ -11,7 +11,7 @@ Hinge = Literal["hanging", "floor"]
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Pedal:
-    """A pedal on a cross-car pivot, at rest."""
+    """A pedal at rest. What is seen from the side is seen along its pivot tube."""
 
     #: Hanging: pivot above the pad. Floor: pivot below the pad.
     hinge: Hinge
@@ -28,6 +28,8 @@ class Pedal:
     pin_radius: mm
     #: From the pad's line to the pin's, in the sense of the stroke; pi for a pin beyond the pivot.
     pin_angle: rad = 0.0
+    #: Along the pivot tube, either way; left out, the tube lies straight across the car.
+    axis: Point | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -41,6 +43,23 @@ class Lever:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Relay:
+    """A relay lever (bell crank) between the pedal's rod and the cylinder's, at rest.
+
+    Its rods are as long as their ends are apart at rest, like the pedal's own.
+    """
+
+    #: Centre of its tube.
+    pivot: Point
+    #: Where the rod from the pedal ends.
+    driven_pin: Point
+    #: Where the rod to the cylinder begins.
+    driving_pin: Point
+    #: Along its tube, either way; left out, the tube lies straight across the car.
+    axis: Point | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Rod:
     """The rod's far end and the piston that carries it.
 
@@ -51,6 +70,20 @@ class Rod:
     socket: Point
     #: The way the piston moves when the pedal is pressed (unit length).
     direction: Point
+    #: What stands between the pedal's pin and this rod; left out, the pin pushes it itself.
+    relay: Relay | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Relayed:
+    """A relay lever at the same angles as its pedal."""
+
+    #: Positive with the pedal's stroke.
+    angle: rad
+    driven_pin: Point
+    driving_pin: Point
+    #: Arc of the pad over arc of the driven pin, here.
+    ratio: Ratio
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -68,8 +101,11 @@ class Position:
     ratio: Ratio
     #: Rod against the cylinder's axis.
     rod_angle: rad
-    #: Rod against the line pivot-pin; 90 degrees pulls best, 0 is a dead point.
+    #: Rod against the line pivot-pin; 90 degrees pulls best, 0 is a dead point. With a relay
+    #: lever the smallest of the three angles between a rod and an arm.
     rod_to_arm: rad
+    #: None where the pin pushes the cylinder's rod itself.
+    relay: Relayed | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -77,8 +113,12 @@ class Forces:
     """What one push on the pad does to rod, piston and pivot."""
 
     piston: N
+    #: Along the rod that pushes the piston.
     rod: N
     side: N
     #: Force of the pivot on the lever.
     pivot: Point
     pivot_size: N
+    #: Along the rod at the pedal's pin, and on the relay's tube, where there is a relay lever.
+    pedal_rod: N | None = None
+    relay_pivot: Point | None = None

@@ -1,31 +1,25 @@
-"""Lever, rod and piston over the whole stroke, in closed form, on an axis of any direction.
+"""Lever, rod and piston over the whole stroke, in closed form, whatever stands between them.
 
-A pin on a circle about the pivot is held by a rod of fixed length to a socket that slides
-along the cylinder. Both ways are closed: angle to piston travel by the rod triangle, piston
-travel to angle by a cos(angle) + b sin(angle) = c. Push rods take the root with the socket
-ahead of the pin, pull rods the one behind it; which of the two a rod is, is read from where
-the socket stands at rest. Of the two angles at which the rod reaches the same socket, a push
-rod works at the second and a pull rod at the first: at the other the piston runs back. From
-the first dead point on, and where the rod cannot be assembled, every answer is nan.
+Hanging, floor-hinged and over-pivot pedals, push and pull rods, a relay lever or none: one
+model, and signs decide. See `slider` for a rod that the pin pushes itself, `relay` for the rest.
 """
-
-from dataclasses import dataclass
 
 import numpy as np
 
-from pedalwright.core.points import RIGHT, Plane, Point
+from pedalwright.core.points import RIGHT, UP, Plane, Point
 from pedalwright.core.solve import no_answer_is_nan, swing_roots, wrapped
 from pedalwright.core.units import Num, mm, rad
 from pedalwright.core.working import unrecorded
-from pedalwright.linkage.formulas import (
-    pad_arc,
-    pedal_ratio,
-    piston_force,
-    rod_angle,
-    rod_force,
-    side_force,
-)
+from pedalwright.linkage.circles import circle, radius, turned
+from pedalwright.linkage.formulas import pedal_rod_force, piston_force, rod_force, side_force
 from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Rod
+from pedalwright.linkage.relay import (
+    angle_of_slide_through,
+    pedal_rod_arm,
+    relay_tube_force,
+    slide_through,
+)
+from pedalwright.linkage.slider import angle_of_slide, rod_on_pin, slide
 
 #: Stations of a stroke in every curve and every "over the stroke" answer.
 STATIONS = 41
@@ -34,14 +28,23 @@ _ROUNDING = 1e-9
 
 
 def lever(pedal: Pedal) -> Lever:
-    """The pedal's points at rest. The axis is turned so that a push is a positive angle."""
+    """The pedal's points at rest. The axis is turned so that a push is a positive angle.
+
+    With a slanting tube, lean and angles are measured square to the tube, and the pad's offset
+    along it.
+    """
     up = -1.0 if pedal.hinge == "hanging" else 1.0
-    axis = RIGHT * -up
-    to_pad = Point(np.sin(pedal.pad_lean), 0.0, up * np.cos(pedal.pad_lean))
+    across = RIGHT
+    vertical = UP
+    if pedal.axis is not None:
+        across = pedal.axis.unit() * np.sign(pedal.axis.dot(RIGHT))
+        vertical = (UP - across * across.dot(UP)).unit()
+    axis = across * -up
+    to_pad = vertical.turned(axis, -pedal.pad_lean) * up
     return Lever(
         pivot=pedal.pivot,
         axis=axis,
-        pad=pedal.pivot + to_pad * pedal.pad_radius + RIGHT * pedal.pad_offset,
+        pad=pedal.pivot + to_pad * pedal.pad_radius + across * pedal.pad_offset,
         pin=pedal.pivot + to_pad.turned(axis, pedal.pin_angle) * pedal.pin_radius,
     )
 
@@ -49,30 +52,9 @@ def lever(pedal: Pedal) -> Lever:
 @no_answer_is_nan
 def position(lever: Lever, rod: Rod, angle: rad) -> Position:
     """Everything about the lever turned by `angle`; angle is () or (stations, variants)."""
-    pin = _turned(lever, lever.pin, angle)
-    held = _Held.by(lever, rod)
-    offset = pin - rod.socket
-    along = offset.dot(rod.direction)
-    sideways = (offset - rod.direction * along).length()
-    reach = np.sqrt(held.length**2 - sideways**2)
-    travel = along + held.ahead * reach
-    socket = rod.socket + rod.direction * travel
-    rod_line = (socket - pin) * (held.ahead / held.length)
-    turning_arm = rod_line.dot(lever.axis.cross(pin - lever.pivot))
-    arm = np.where(turning_arm > 0.0, turning_arm, np.nan)
-    beta = rod_angle(sideways, reach)
-    pin_radius = _radius(lever, lever.pin)
-    return Position(
-        angle=angle,
-        pad=_turned(lever, lever.pad, angle),
-        pin=pin,
-        socket=socket,
-        pad_travel=pad_arc(_radius(lever, lever.pad), angle),
-        piston_travel=np.where(turning_arm > 0.0, travel, np.nan),
-        ratio=pedal_ratio(_radius(lever, lever.pad), beta, arm),
-        rod_angle=beta,
-        rod_to_arm=np.arcsin(np.minimum(arm / pin_radius, 1.0)),
-    )
+    if rod.relay is None:
+        return slide(lever, rod, angle)
+    return slide_through(lever, rod, rod.relay, angle)
 
 
 def sweep(lever: Lever, rod: Rod, full_angle: rad) -> Position:
@@ -83,7 +65,7 @@ def sweep(lever: Lever, rod: Rod, full_angle: rad) -> Position:
 
 def pad_after(lever: Lever, pad_travel: mm) -> Point:
     """Pad centre after a travel along its arc, whatever the lever drives."""
-    return _turned(lever, lever.pad, pad_travel / _radius(lever, lever.pad))
+    return turned(lever, lever.pad, pad_travel / radius(lever, lever.pad))
 
 
 @no_answer_is_nan
@@ -92,20 +74,20 @@ def angle_at_travel(lever: Lever, rod: Rod, piston_travel: mm) -> rad:
 
     Negative for a piston pulled back from rest.
     """
-    held = _Held.by(lever, rod)
-    socket = rod.socket + rod.direction * piston_travel
-    still, cosine, sine = _circle(lever, lever.pin)
-    gap = still - socket
-    wanted = (held.length**2 - gap.dot(gap) - cosine.dot(cosine)) / 2.0
-    pulled, pushed = swing_roots(gap.dot(cosine), gap.dot(sine), wanted)
-    angle = wrapped(np.where(held.ahead > 0.0, pushed, pulled))
-    ahead = (socket - _turned(lever, lever.pin, angle)).dot(rod.direction) * held.ahead
-    return np.where(ahead > 0.0, angle, np.nan)
+    if rod.relay is None:
+        return angle_of_slide(lever, rod, piston_travel)
+    return angle_of_slide_through(lever, rod, rod.relay, piston_travel)
 
 
 def pad_travel_at(lever: Lever, rod: Rod, piston_travel: mm) -> mm:
     """Arc of the pad for a piston travel; the short way where nothing else is asked."""
-    return _radius(lever, lever.pad) * angle_at_travel(lever, rod, piston_travel)
+    return radius(lever, lever.pad) * angle_at_travel(lever, rod, piston_travel)
+
+
+def pedal_rod_length(lever: Lever, rod: Rod) -> mm:
+    """Length of the rod at the pedal's pin, between the middles of its ends."""
+    end = rod.socket if rod.relay is None else rod.relay.driven_pin
+    return (end - lever.pin).length()
 
 
 @no_answer_is_nan
@@ -114,7 +96,7 @@ def angle_at_face(lever: Lever, face: Plane, gap: mm) -> rad:
 
     Negative for a pad that is nearer than that already at rest.
     """
-    still, cosine, sine = _circle(lever, lever.pad)
+    still, cosine, sine = circle(lever, lever.pad)
     _, nearing = swing_roots(
         face.normal.dot(cosine), face.normal.dot(sine), gap - face.height(still)
     )
@@ -133,45 +115,27 @@ def forces(lever: Lever, rod: Rod, here: Position, push: Num) -> Forces:
 @no_answer_is_nan
 def forces_of(lever: Lever, rod: Rod, here: Position, foot: Point) -> Forces:
     """A push of any direction on the pad centre: moments give the rod, the pivot the remainder."""
-    pad_radius = _radius(lever, lever.pad)
-    moment = lever.axis.dot((here.pad - lever.pivot).cross(foot))
-    piston = piston_force(moment / pad_radius, here.ratio)
+    pad_radius = radius(lever, lever.pad)
+    square = lever.axis.dot((here.pad - lever.pivot).cross(foot)) / pad_radius
+    piston = piston_force(square, here.ratio)
     along_rod = rod_force(piston, here.rod_angle)
-    held = _Held.by(lever, rod)
-    on_lever = (here.socket - here.pin) * (-held.ahead * along_rod / held.length)
-    pivot = -(foot + on_lever)
+    side = side_force(piston, here.rod_angle)
+    if rod.relay is None or here.relay is None:
+        pivot = -(foot + rod_on_pin(lever, rod, here.pin, here.socket, along_rod))
+        return Forces(
+            piston=piston, rod=along_rod, side=side, pivot=pivot, pivot_size=pivot.length()
+        )
+    pedal_rod = pedal_rod_force(square, pad_radius, pedal_rod_arm(lever, here, here.relay))
+    on_pedal = (here.relay.driven_pin - here.pin).unit() * -pedal_rod
+    pivot = -(foot + on_pedal)
     return Forces(
         piston=piston,
         rod=along_rod,
-        side=side_force(piston, here.rod_angle),
+        side=side,
         pivot=pivot,
         pivot_size=pivot.length(),
+        pedal_rod=np.abs(pedal_rod),
+        relay_pivot=relay_tube_force(
+            lever, rod, rod.relay, here.socket, here.relay, on_pedal, along_rod
+        ),
     )
-
-
-@dataclass(frozen=True, slots=True)
-class _Held:
-    """The rod as set at rest: its length, and +1 for a push rod, -1 for a pull rod."""
-
-    length: mm
-    ahead: Num
-
-    @classmethod
-    def by(cls, lever: Lever, rod: Rod) -> "_Held":
-        span = rod.socket - lever.pin
-        return cls(span.length(), np.sign(span.dot(rod.direction)))
-
-
-def _turned(lever: Lever, point: Point, angle: rad) -> Point:
-    return lever.pivot + (point - lever.pivot).turned(lever.axis, angle)
-
-
-def _circle(lever: Lever, point: Point) -> tuple[Point, Point, Point]:
-    """The point's circle: centre, and the two directions that cos and sin of the angle multiply."""
-    arm = point - lever.pivot
-    along = lever.axis * lever.axis.dot(arm)
-    return lever.pivot + along, arm - along, lever.axis.cross(arm)
-
-
-def _radius(lever: Lever, point: Point) -> mm:
-    return lever.axis.cross(point - lever.pivot).length()
