@@ -12,7 +12,7 @@ PYTHON = $(shell for p in python3.11 python3.12 python3.13 python3.14 python3 py
 	"$$p" -c "$(NEW_ENOUGH)" 2>/dev/null && command -v "$$p" && break; done)
 
 .DEFAULT_GOAL := help
-.PHONY: help demo test check fix bench lock clean
+.PHONY: help demo open test check fix bench lock clean
 .DELETE_ON_ERROR:
 
 help: ## List what can be made
@@ -20,6 +20,9 @@ help: ## List what can be made
 
 demo: .venv/.package ## Make the environment and run the main job on an invented car, into out/
 	$(BIN)/pedalwright demo larkfield -o out
+
+open: demo ## Make the demo and open it in the browser, on one page
+	$(BIN)/python -m webbrowser -t "file://$(CURDIR)/out/index.html"
 
 test: .venv/.package .venv/.dev ## Run all tests
 	$(BIN)/python -m pytest

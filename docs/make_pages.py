@@ -6,8 +6,8 @@ python docs/make_pages.py        (`make fix` runs it; a test sees that they are 
 from pathlib import Path
 
 from pedalwright.assess import assess, headlines
-from pedalwright.documents import results_page
 from pedalwright.documents.pictures import side_elevation
+from pedalwright.documents.results_page import results_page
 from pedalwright.drawing import svg
 from pedalwright.project import car_text, read
 

@@ -8,7 +8,7 @@ import pytest
 from pypdf import PdfReader
 
 from pedalwright.cli.open import worked
-from pedalwright.documents import dossier_pdf
+from pedalwright.documents.dossier import dossier_pdf
 from pedalwright.project import new_file
 
 

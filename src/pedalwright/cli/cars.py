@@ -21,19 +21,27 @@ from pedalwright.cli.faults import explained
 def demo(car: str, output: Path) -> None:
     """Run the whole job on an invented car."""
     from pedalwright.cli.open import worked
-    from pedalwright.documents import findings_text, write_everything
+    from pedalwright.documents.bundle import write_everything
+    from pedalwright.documents.index_page import Attempt, index_page
+    from pedalwright.documents.pictures import pictures
+    from pedalwright.documents.text import findings_text
     from pedalwright.project import attempts, new_file
 
     output.mkdir(parents=True, exist_ok=True)
-    for attempt in attempts(car):
-        file = output / f"{attempt}.toml"
+    shown: list[Attempt] = []
+    for name in attempts(car):
+        file = output / f"{name}.toml"
         file.unlink(missing_ok=True)
-        new_file(file, attempt)
+        new_file(file, name)
         about, design, assessment, steps = worked(file)
         click.echo(findings_text(about, assessment.findings))
-        for made in write_everything(output / attempt, about, design, assessment, steps):
+        for made in write_everything(output / name, about, design, assessment, steps):
             click.echo(f"  wrote {made}")
         click.echo()
+        shown.append(Attempt(about, assessment.findings, pictures(design, assessment), name))
+    page = output / "index.html"
+    page.write_bytes(index_page(shown))
+    click.echo(f"Everything on one page: open {page} in a browser (`make open` does it).")
 
 
 @click.command()

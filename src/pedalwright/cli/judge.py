@@ -22,7 +22,9 @@ def assess(context: click.Context, file: Path, as_data: bool) -> None:
     file could not be read.
     """
     from pedalwright.cli.open import judged
-    from pedalwright.documents import as_json, findings_text, verdict
+    from pedalwright.documents.as_json import as_json
+    from pedalwright.documents.text import findings_text
+    from pedalwright.documents.verdict import verdict
 
     about, assessment = judged(file)
     if as_data:
@@ -42,7 +44,7 @@ def assess(context: click.Context, file: Path, as_data: bool) -> None:
 def dossier(file: Path, output: Path) -> None:
     """Write the dossier an inspector can check."""
     from pedalwright.cli.open import worked
-    from pedalwright.documents import dossier_pdf
+    from pedalwright.documents.dossier import dossier_pdf
 
     about, design, assessment, steps = worked(file)
     output.parent.mkdir(parents=True, exist_ok=True)

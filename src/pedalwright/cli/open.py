@@ -7,7 +7,7 @@ from pedalwright.assess import Assessment
 from pedalwright.assess import assess as judge
 from pedalwright.core.working import Step, working
 from pedalwright.design import Design
-from pedalwright.documents import About
+from pedalwright.documents.about import About
 from pedalwright.project import Project, read
 
 

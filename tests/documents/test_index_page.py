@@ -1,0 +1,39 @@
+"""The page of a demo: one file that needs nothing else to be looked at."""
+
+import re
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from pedalwright.cli import main
+
+
+@pytest.fixture(scope="module")
+def page(tmp_path_factory: pytest.TempPathFactory) -> str:
+    folder: Path = tmp_path_factory.mktemp("demo")
+    assert CliRunner().invoke(main, ["demo", "larkfield", "-o", str(folder)]).exit_code == 0
+    return (folder / "index.html").read_text("utf-8")
+
+
+def test_nothing_is_fetched_from_anywhere(page: str) -> None:
+    assert not re.search(r"(src|href)=\"(https?:)?//", page)
+    assert "<script" not in page
+
+
+def test_both_attempts_their_verdicts_and_their_documents(page: str) -> None:
+    assert page.index("Larkfield, first attempt") < page.index("Larkfield, improved")
+    assert 'class="verdict fails"' in page
+    assert 'class="verdict met"' in page
+    assert 'href="larkfield-improved/dossier.pdf"' in page
+
+
+def test_rooms_that_fail_stand_open(page: str) -> None:
+    first, improved = page.split("<h1>")[1:3]
+    assert '<details open="">' in first
+    assert "linkage: all met" in improved
+
+
+def test_drawings_are_inside_and_cautions_at_the_foot(page: str) -> None:
+    assert page.count("<svg") >= 12
+    assert page.rindex("Never lie under a car held by a jack.") > page.rindex("</svg>")
