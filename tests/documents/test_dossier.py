@@ -38,7 +38,7 @@ def test_every_page_carries_the_first_caution(pages: list[str]) -> None:
 
 def test_no_page_promises_anything(pages: list[str]) -> None:
     text = " ".join(pages).lower()
-    assert not re.search(r"\b(guaranteed|approved|certified)\b", text)
+    assert not re.search(r"\b(guarante|approv|certifi)ed\b", text)
 
 
 def test_every_part_is_there(pages: list[str]) -> None:
