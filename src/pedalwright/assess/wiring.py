@@ -1,6 +1,7 @@
 """The wiring diagram: each room is handed what it needs, and nothing else."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
@@ -157,22 +158,26 @@ def _strength(
     """Strength and give at the end of the stroke, where the push is hardest."""
     with unrecorded():
         unit: Forces = linkage.forces(lever, rod, full, 1.0)
-    return structure.respond(
+    felt = linkage.felt_at_pin(full, unit)
+    strength = structure.respond(
         carrier.arm,
         carrier.pivot,
         carrier.clevis_pin,
         carrier.push_rod,
-        carrier.mount,
+        replace(
+            carrier.mount, cylinder_stiffness=carrier.mount.cylinder_stiffness * felt.stiffness
+        ),
         pad_radius=pedal.pad_radius,
         pin_radius=pedal.pin_radius,
         pad_offset=pedal.pad_offset,
         pin_angle=pedal.pin_angle,
-        ratio=full.ratio,
-        rod_angle=full.rod_angle,
+        ratio=felt.ratio,
+        rod_angle=felt.rod_angle,
         rod_length=linkage.pedal_rod_length(lever, rod),
         pivot_share=unit.pivot_size,
         loads=loads,
     )
+    return replace(strength, flange_give=strength.flange_give * felt.flange)
 
 
 def _place(

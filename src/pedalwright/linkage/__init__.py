@@ -3,11 +3,12 @@
 from pedalwright.linkage.dead_points import locks_at
 from pedalwright.linkage.formulas import mean_ratio
 from pedalwright.linkage.limits import check
-from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Relay, Relayed, Rod
+from pedalwright.linkage.parts import Felt, Forces, Lever, Pedal, Position, Relay, Relayed, Rod
 from pedalwright.linkage.solve import (
     STATIONS,
     angle_at_face,
     angle_at_travel,
+    felt_at_pin,
     forces,
     forces_of,
     lever,
@@ -20,6 +21,7 @@ from pedalwright.linkage.solve import (
 
 __all__ = [
     "STATIONS",
+    "Felt",
     "Forces",
     "Lever",
     "Pedal",
@@ -30,6 +32,7 @@ __all__ = [
     "angle_at_face",
     "angle_at_travel",
     "check",
+    "felt_at_pin",
     "forces",
     "forces_of",
     "lever",

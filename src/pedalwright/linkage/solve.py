@@ -12,7 +12,7 @@ from pedalwright.core.units import Num, mm, rad
 from pedalwright.core.working import unrecorded
 from pedalwright.linkage.circles import circle, radius, turned
 from pedalwright.linkage.formulas import pedal_rod_force, piston_force, rod_force, side_force
-from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Rod
+from pedalwright.linkage.parts import Felt, Forces, Lever, Pedal, Position, Rod
 from pedalwright.linkage.relay import (
     angle_of_slide_through,
     pedal_rod_arm,
@@ -139,3 +139,12 @@ def forces_of(lever: Lever, rod: Rod, here: Position, foot: Point) -> Forces:
             lever, rod, rod.relay, here.socket, here.relay, on_pedal, along_rod
         ),
     )
+
+
+@no_answer_is_nan
+def felt_at_pin(here: Position, unit: Forces) -> Felt:
+    """How the pedal's pin feels rod and flange; `unit` are the forces of 1 N on the pad."""
+    if unit.pedal_rod is None:
+        return Felt(ratio=here.ratio, rod_angle=here.rod_angle, stiffness=1.0, flange=1.0)
+    share = unit.pedal_rod / here.ratio
+    return Felt(ratio=unit.pedal_rod, rod_angle=0.0, stiffness=share**2, flange=share)
