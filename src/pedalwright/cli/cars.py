@@ -24,6 +24,7 @@ def demo(car: str, output: Path) -> None:
     from pedalwright.documents.bundle import write_everything
     from pedalwright.documents.index_page import Attempt, index_page
     from pedalwright.documents.pictures import pictures
+    from pedalwright.documents.story import story_text
     from pedalwright.documents.text import findings_text
     from pedalwright.project import attempts, new_file
 
@@ -39,6 +40,7 @@ def demo(car: str, output: Path) -> None:
             click.echo(f"  wrote {made}")
         click.echo()
         shown.append(Attempt(about, assessment.findings, pictures(design, assessment), name))
+    click.echo(story_text([(attempt.folder, attempt.findings) for attempt in shown]))
     page = output / "index.html"
     page.write_bytes(index_page(shown))
     click.echo(f"Everything on one page: open {page} in a browser (`make open` does it).")

@@ -1,0 +1,48 @@
+"""Attempts side by side: what failed in one, and what became of it in the next."""
+
+from collections.abc import Iterator, Sequence
+
+from pedalwright.core.checks import Finding
+from pedalwright.documents.verdict import said, state
+
+#: Width of one attempt's column.
+COLUMN = 22
+
+
+def story_text(attempts: Sequence[tuple[str, Sequence[Finding]]]) -> str:
+    """A table of every must that fails in one of the attempts, a column for each attempt."""
+    return "\n".join(_lines(attempts)) + "\n"
+
+
+def _lines(attempts: Sequence[tuple[str, Sequence[Finding]]]) -> Iterator[str]:
+    judged = [{_key(f): f for f in findings} for _, findings in attempts]
+    failing = {
+        _key(f): f
+        for _, findings in attempts
+        for f in findings
+        if not f.ok and f.limit.weight == "must"
+    }
+    yield "WHAT MUST BE MET, ATTEMPT BY ATTEMPT"
+    yield "  " + "".join(f"{name.rpartition('-')[2]:>{COLUMN}}" for name, _ in attempts)
+    for key, finding in failing.items():
+        about = f" [{finding.about}]" if finding.about else ""
+        yield f"  {finding.limit.asks}{about}"
+        cells = (_cell(column.get(key)) for column in judged)
+        yield "  " + "".join(f"{cell:>{COLUMN}}" for cell in cells) + f"   {_bound(finding)}"
+    if not failing:
+        yield "  Nothing fails in any of them."
+
+
+def _key(finding: Finding) -> tuple[str, str]:
+    return finding.limit.code, finding.about
+
+
+def _cell(finding: Finding | None) -> str:
+    if finding is None:
+        return "-"
+    value = said(finding.value, finding.limit.unit) if finding.judged else "no value"
+    return f"{value} {state(finding)}"
+
+
+def _bound(finding: Finding) -> str:
+    return f"{finding.limit.sense} {said(finding.bound, finding.limit.unit)}"
