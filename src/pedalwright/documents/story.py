@@ -27,8 +27,9 @@ def _lines(attempts: Sequence[tuple[str, Sequence[Finding]]]) -> Iterator[str]:
     for key, finding in failing.items():
         about = f" [{finding.about}]" if finding.about else ""
         yield f"  {finding.limit.asks}{about}"
-        cells = (_cell(column.get(key)) for column in judged)
-        yield "  " + "".join(f"{cell:>{COLUMN}}" for cell in cells) + f"   {_bound(finding)}"
+        found = [column.get(key) for column in judged]
+        cells = "".join(f"{_cell(one):>{COLUMN}}" for one in found)
+        yield f"  {cells}   {_bounds([one for one in found if one])}"
     if not failing:
         yield "  Nothing fails in any of them."
 
@@ -44,5 +45,8 @@ def _cell(finding: Finding | None) -> str:
     return f"{value} {state(finding)}"
 
 
-def _bound(finding: Finding) -> str:
-    return f"{finding.limit.sense} {said(finding.bound, finding.limit.unit)}"
+def _bounds(findings: Sequence[Finding]) -> str:
+    """The bound, or each attempt's where they differ: `at most 146.5 mm, 153 mm`."""
+    limit = findings[0].limit
+    bounds = dict.fromkeys(said(finding.bound, limit.unit) for finding in findings)
+    return f"{limit.sense} {', '.join(bounds)}"
