@@ -9,7 +9,7 @@ from pedalwright.core.checks import Finding
 from pedalwright.core.points import Point
 from pedalwright.core.units import mm
 from pedalwright.driver import Seated
-from pedalwright.linkage import Forces, Lever, Position
+from pedalwright.linkage import Forces, Lever, Position, Stroke
 from pedalwright.structure import Strength
 from pedalwright.throttle import Opening
 
@@ -20,7 +20,7 @@ class BrakePedal:
 
     lever: Lever
     #: Rest to hard stop; axis 0 is the stations.
-    stroke: Position
+    stroke: Stroke
     hard_stop: Position
     front_alone: Position
     rear_alone: Position
@@ -41,7 +41,7 @@ class ClutchPedal:
     """The clutch, from the foot to the release bearing."""
 
     lever: Lever
-    stroke: Position
+    stroke: Stroke
     #: Where the stroke ends: released, or at the wall if that comes first.
     full: Position
     room: mm

@@ -90,7 +90,7 @@ def _brake(design: Design, wall: Plane) -> BrakePedal:
         budget = brakes.budget(taken, give * brakes.DESIGN_PUSH, pad)
     return BrakePedal(
         lever=lever,
-        stroke=linkage.sweep(lever, part.rod, stop.angle),
+        stroke=linkage.stroke(lever, part.rod, stop.angle),
         hard_stop=stop,
         front_alone=front_alone,
         rear_alone=rear_alone,
@@ -133,7 +133,7 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
     )
     return ClutchPedal(
         lever=lever,
-        stroke=linkage.sweep(lever, part.rod, full.angle),
+        stroke=linkage.stroke(lever, part.rod, full.angle),
         full=full,
         room=at_wall.pad_travel,
         locks_at=linkage.locks_at(lever, part.rod),

@@ -3,7 +3,17 @@
 from pedalwright.linkage.dead_points import locks_at
 from pedalwright.linkage.formulas import mean_ratio
 from pedalwright.linkage.limits import check
-from pedalwright.linkage.parts import Felt, Forces, Lever, Pedal, Position, Relay, Relayed, Rod
+from pedalwright.linkage.parts import (
+    Felt,
+    Forces,
+    Lever,
+    Pedal,
+    Position,
+    Relay,
+    Relayed,
+    Rod,
+    Stroke,
+)
 from pedalwright.linkage.solve import (
     STATIONS,
     angle_at_face,
@@ -16,6 +26,7 @@ from pedalwright.linkage.solve import (
     pad_travel_at,
     pedal_rod_length,
     position,
+    stroke,
     sweep,
 )
 
@@ -29,6 +40,7 @@ __all__ = [
     "Relay",
     "Relayed",
     "Rod",
+    "Stroke",
     "angle_at_face",
     "angle_at_travel",
     "check",
@@ -42,5 +54,6 @@ __all__ = [
     "pad_travel_at",
     "pedal_rod_length",
     "position",
+    "stroke",
     "sweep",
 ]

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
-from pedalwright.linkage.parts import Position
+from pedalwright.linkage.parts import Position, Stroke
 
 ROD_ANGLE = Limit(
     "linkage.rod_angle",
@@ -24,7 +24,7 @@ DEAD_POINT = Limit(
 )
 
 
-def check(stroke: Position, about: str) -> Iterator[Finding]:
+def check(stroke: Position | Stroke, about: str) -> Iterator[Finding]:
     """Judge a whole stroke; axis 0 is the stations."""
     yield ROD_ANGLE.check(np.max(stroke.rod_angle, axis=0), np.deg2rad(5.0), about)
     yield DEAD_POINT.check(np.min(stroke.rod_to_arm, axis=0), np.deg2rad(30.0), about)

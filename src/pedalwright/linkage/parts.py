@@ -109,6 +109,17 @@ class Position:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Stroke:
+    """What is worth keeping of a whole stroke; axis 0 is the stations."""
+
+    pad_travel: mm
+    piston_travel: mm
+    ratio: Ratio
+    rod_angle: rad
+    rod_to_arm: rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Forces:
     """What one push on the pad does to rod, piston and pivot."""
 

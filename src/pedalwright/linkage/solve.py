@@ -12,7 +12,7 @@ from pedalwright.core.units import Num, mm, rad
 from pedalwright.core.working import unrecorded
 from pedalwright.linkage.circles import circle, radius, turned
 from pedalwright.linkage.formulas import pedal_rod_force, piston_force, rod_force, side_force
-from pedalwright.linkage.parts import Felt, Forces, Lever, Pedal, Position, Rod
+from pedalwright.linkage.parts import Felt, Forces, Lever, Pedal, Position, Rod, Stroke
 from pedalwright.linkage.relay import (
     angle_of_slide_through,
     pedal_rod_arm,
@@ -61,6 +61,18 @@ def sweep(lever: Lever, rod: Rod, full_angle: rad) -> Position:
     """The whole stroke from rest to `full_angle`; shapes (stations,) or (stations, variants)."""
     with unrecorded():
         return position(lever, rod, np.linspace(0.0, full_angle, STATIONS))
+
+
+def stroke(lever: Lever, rod: Rod, full_angle: rad) -> Stroke:
+    """The curves of a stroke, without the points on the way: a batch of many fits in memory."""
+    here = sweep(lever, rod, full_angle)
+    return Stroke(
+        pad_travel=here.pad_travel,
+        piston_travel=here.piston_travel,
+        ratio=here.ratio,
+        rod_angle=here.rod_angle,
+        rod_to_arm=here.rod_to_arm,
+    )
 
 
 def pad_after(lever: Lever, pad_travel: mm) -> Point:
