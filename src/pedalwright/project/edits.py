@@ -140,9 +140,9 @@ def _on_a_line(found: Places, behind: int, lines: str) -> _Splice:
     line = text[start:behind]
     indent = line[: len(line) - len(line.lstrip())]
     put = newline.join(indent + part if part else "" for part in lines.split("\n")) + newline
-    end = text.find("\n", behind)
-    if not text[:behind].strip():
+    if start == behind:
         return _Splice(behind, behind, put)
+    end = text.find("\n", behind)
     if end < 0:
         return _Splice(len(text), len(text), newline + put)
     return _Splice(end + 1, end + 1, put)

@@ -39,10 +39,19 @@ class Places(NamedTuple):
     def line(self, keys: Keys) -> int | None:
         """Line of an entry, or of the nearest table around it; counted from 1."""
         for length in range(len(keys), 0, -1):
-            found = self.values.get(keys[:length]) or self.sections.get(keys[:length])
+            found = self._start(keys[:length])
             if found is not None:
-                return self.text.count("\n", 0, found.start) + 1
+                return self.text.count("\n", 0, found) + 1
         return None
+
+    def _start(self, keys: Keys) -> int | None:
+        """Where an entry starts, or the first of those that make a dotted table."""
+        found = self.values.get(keys) or self.sections.get(keys)
+        if found is not None:
+            return found.start
+        size = len(keys)
+        inner = (*self.sections.items(), *self.values.items())
+        return min((place[0] for at, place in inner if at[:size] == keys), default=None)
 
 
 def places(text: str) -> Places:

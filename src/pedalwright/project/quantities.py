@@ -32,7 +32,8 @@ def quantity(said: Entry, shape: str, unit: str) -> Quantity:
         reading = parse(said.value, unit, bare=bare_unit(unit))
     except QuantityError as error:
         accepts = f"{error.reason} Accepted: {error.accepts}."
-        return _none(said, unit, Trouble(error.read, accepts, error.offers))
+        offers = tuple(offer for offer in error.offers if _fits(offer, shape, unit))
+        return _none(said, unit, Trouble(error.read, accepts, offers))
     slip = _out_of_range(reading, shape)
     if slip is not None:
         return _none(said, unit, slip)
@@ -134,8 +135,12 @@ def _out_of_range(reading: Reading, shape: str) -> Trouble | None:
     low, high = (show(bound, reading.unit) for bound in bounds)
     meant = tuple(_meant(reading, bounds))
     would = ", ".join(other.shown for other in meant)
-    accepts = f"From {low} to {high} can be" + (f"; {would} would." if would else ".")
+    accepts = f"It can be from {low} to {high}" + (f"; {would} would fit." if would else ".")
     return Trouble(reading.text, accepts, tuple(other.text for other in meant))
+
+
+def _fits(text: str, shape: str, unit: str) -> bool:
+    return _out_of_range(parse(text, unit, bare=bare_unit(unit)), shape) is None
 
 
 def _meant(reading: Reading, bounds: tuple[float, float]) -> Iterator[Reading]:

@@ -11,7 +11,7 @@ from typing import cast
 
 from pedalwright.core.points import Plane, Point
 from pedalwright.core.quantity import is_missing
-from pedalwright.project import paths
+from pedalwright.project import paths, rules
 from pedalwright.project.directions import direction
 from pedalwright.project.entries import Entry, Trouble, entry, typed
 from pedalwright.project.errors import FileFault, fault, nearest
@@ -110,7 +110,7 @@ class Reader:
             case Kinds():
                 return self._kinds(node, raw, spot)
             case Named():
-                return self._named(node, raw, spot)
+                return self._named(node, raw, spot, required=default is MISSING)
             case Rows():
                 return self._rows(node, raw, spot)
 
@@ -230,8 +230,8 @@ class Reader:
         )
 
     def _part(self, part: Part, raw: object, spot: Spot) -> object:
-        simple = isinstance(part.node, (Number, Name))
-        if raw is None and part.default is not MISSING and not simple:
+        filled = isinstance(part.node, (Number, Name, Named))
+        if raw is None and part.default is not MISSING and not filled:
             return part.default
         return self.read(part.node, raw, spot, part.default)
 
@@ -250,15 +250,21 @@ class Reader:
         self.words[paths.join(*spot.path, "kind")] = kind
         return self._table(node.tables[kind], said, spot)
 
-    def _named(self, node: Named, raw: object, spot: Spot) -> tuple[object, ...]:
-        if raw is None:
-            return self._nothing(spot)
-        said = self._things(raw, spot)
+    def _named(self, node: Named, raw: object, spot: Spot, *, required: bool) -> tuple[object, ...]:
+        said: Mapping[str, object] = {} if raw is None else self._things(raw, spot)
+        if required and not said:
+            self.provenance[paths.join(*spot.path)] = missing("")
+        self._look_for(said, spot)
         return tuple(
             self._table(node.thing, below, spot.thing(name))
             for name, below in said.items()
             if self._is_name(name, spot)
         )
+
+    def _look_for(self, said: Mapping[str, object], spot: Spot) -> None:
+        for name, why in rules.wanted(paths.join(*spot.shape)):
+            if name not in said:
+                self.provenance[paths.join(*spot.path, name)] = missing("", "", why)
 
     def _is_name(self, name: str, spot: Spot) -> bool:
         if name.strip() and name.isprintable() and len(name) <= LONGEST_NAME:
@@ -269,7 +275,8 @@ class Reader:
 
     def _rows(self, node: Rows, raw: object, spot: Spot) -> tuple[object, ...]:
         if raw is None:
-            return self._nothing(spot)
+            self.provenance[paths.join(*spot.path)] = missing("")
+            return ()
         if not isinstance(raw, list):
             accepts = f"These are rows: begin each with [[{paths.join(*spot.path)}]]."
             self.complain(spot, Trouble(typed(raw), accepts))
@@ -293,10 +300,6 @@ class Reader:
         accepts = f"At most {MOST_THINGS} are read."
         self.complain(spot, Trouble(f"{count} of them", accepts))
         return True
-
-    def _nothing(self, spot: Spot) -> tuple[object, ...]:
-        self.provenance[paths.join(*spot.path)] = missing("")
-        return ()
 
     def _keys(self, raw: object, known: Sequence[str], spot: Spot) -> Mapping[str, object]:
         """The entries of a table; those nobody knows are faults."""

@@ -43,6 +43,14 @@ class Within:
 
 
 @dataclass(frozen=True, slots=True)
+class Wanted:
+    """A thing that findings look for by its name, and so is missing where it is not given."""
+
+    path: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class Range:
     """What such a number can be on a car; outside of it a unit or a digit has slipped."""
 
@@ -86,6 +94,20 @@ def withins() -> tuple[Within, ...]:
     """Every ± by kind."""
     rows = _rows("defaults.toml", "plus_minus")
     return tuple(Within(_paths(r), str(r["value"]), str(r["why"])) for r in rows)
+
+
+@cache
+def wanted(path: str) -> tuple[tuple[str, str], ...]:
+    """Names of things that are looked for in a table, each with the reason."""
+    parts = [(row.path.rpartition("."), row.why) for row in all_wanted()]
+    return tuple((name, why) for (table, _, name), why in parts if table == path)
+
+
+@cache
+def all_wanted() -> tuple[Wanted, ...]:
+    """Everything that is looked for by its name."""
+    rows = _rows("defaults.toml", "wanted")
+    return tuple(Wanted(str(r["path"]), str(r["why"])) for r in rows)
 
 
 @cache

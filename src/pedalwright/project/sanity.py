@@ -5,6 +5,8 @@ Each rule speaks only where its numbers are known; nan agrees with everything.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import isnan
+from statistics import median
 
 from pedalwright.brakes.parts import Disc, Drum, WheelBrake
 from pedalwright.core.points import Point
@@ -30,7 +32,7 @@ class Clash:
 
 def clashes(design: Design) -> Iterator[Clash]:
     """Every contradiction found."""
-    yield from _order_of_pedals(design)
+    yield from _sides(design)
     for name, pedal in _pedals(design):
         yield from _pin_on_arm(f"{name}.pedal", pedal)
     for driver in design.drivers:
@@ -77,20 +79,31 @@ def _pedals(design: Design) -> tuple[tuple[str, Pedal], ...]:
     )
 
 
-def _order_of_pedals(design: Design) -> Iterator[Clash]:
-    """Left to right: clutch, brake, accelerator, on either hand of drive."""
-    clutch, brake, throttle = (
-        pedal.pivot.y + pedal.pad_offset
-        for pedal in (design.clutch.pedal, design.brake.pedal, design.throttle.pedal)
-    )
-    if throttle < brake < clutch:
-        for name, pedal in _pedals(design):
-            yield Clash(
-                f"{name}.pedal.pivot.y",
-                "The pedals stand in reverse order, with the clutch on the right. y grows to the "
-                "car's right, whichever way you face: y may be swapped.",
-                (_mm(-pedal.pivot.y),),
+def _sides(design: Design) -> Iterator[Clash]:
+    """Whatever belongs to the driver's place but stands on the other side of the car."""
+    across = {f"{name}.pedal.pivot.y": pedal.pivot.y for name, pedal in _pedals(design)}
+    for driver in design.drivers:
+        across[paths.join("drivers", driver.name, "hip", "y")] = driver.hip.y
+    across["survey.lines.column.start.y"] = design.survey.line("column").start.y
+    across["survey.lines.column.end.y"] = design.survey.line("column").end.y
+    across["survey.marks.rim_bottom.at.y"] = design.survey.mark("rim_bottom").y
+    known = {path: float(y) for path, y in across.items() if not isnan(y)}
+    middle = median(known.values()) if known else 0.0
+    for path, y in known.items():
+        if abs(y - middle) > _HALF_A_FOOTWELL > abs(-y - middle):
+            accepts = (
+                f"Pedals, column and seat are about y {_mm(middle)}; this is on the other side of "
+                "the car. y grows to the car's right, whichever way you face: left and right may "
+                "be swapped."
             )
+            yield Clash(path, accepts, (_mm(-y),))
+    if _pad_y(design.throttle.pedal) < _pad_y(design.brake.pedal) < _pad_y(design.clutch.pedal):
+        accepts = "The clutch stands on the right and the accelerator on the left: swap their y."
+        yield Clash("clutch.pedal.pivot.y", accepts, (_mm(design.throttle.pedal.pivot.y),))
+
+
+def _pad_y(pedal: Pedal) -> Num:
+    return pedal.pivot.y + pedal.pad_offset
 
 
 def _pin_on_arm(path: str, pedal: Pedal) -> Iterator[Clash]:
@@ -105,10 +118,6 @@ def _driver(driver: Driver, brake: Pedal) -> Iterator[Clash]:
         accepts = f"x grows rearward, so a hip is behind the brake's pivot at {_mm(brake.pivot.x)}."
         turned = -driver.hip.x > brake.pivot.x
         yield Clash(f"{path}.hip.x", accepts, (_mm(-driver.hip.x),) if turned else ())
-    hip, pad = float(driver.hip.y), float(brake.pivot.y + brake.pad_offset)
-    if abs(hip - pad) > _WIDEST > abs(-hip - pad):
-        accepts = f"The brake pad is at y {_mm(pad)}, on the other side of the car."
-        yield Clash(f"{path}.hip.y", accepts, (_mm(-hip),))
     if person.inside_leg >= person.stature:
         accepts = f"An inside leg is shorter than its person, {_mm(person.stature)}."
         yield Clash(f"{path}.person.inside_leg", accepts)
@@ -126,10 +135,13 @@ def _wheel_brake(path: str, brake: WheelBrake) -> Iterator[Clash]:
                 yield Clash(f"{path}.pistons_one_side", accepts)
         case Drum():
             name, three = "factor", (brake.factor_low, brake.factor, brake.factor_high)
-    if three[0] > three[1] or three[1] > three[2]:
-        found = ", ".join(f"{value:g}" for value in three)
-        accepts = f"{name}_low, {name} and {name}_high do not fall; they are {found}."
-        yield Clash(f"{path}.{name}", accepts)
+    low, usual, high = three
+    found = ", ".join(f"{value:g}" for value in three)
+    accepts = f"{name}_low, {name} and {name}_high do not fall; they are {found}."
+    if low > usual:
+        yield Clash(f"{path}.{name}_low", accepts)
+    if usual > high:
+        yield Clash(f"{path}.{name}_high", accepts)
 
 
 def _hollow(path: str, pivot: Pivot, rod: PushRod) -> Iterator[Clash]:
@@ -141,8 +153,8 @@ def _hollow(path: str, pivot: Pivot, rod: PushRod) -> Iterator[Clash]:
         yield Clash(f"{path}.push_rod.inside", accepts)
 
 
-#: A hip farther than this to the side of the brake pad drives another car.
-_WIDEST = 450.0
+#: Pedals, seat and column of one driver stand within this of their middle.
+_HALF_A_FOOTWELL = 350.0
 
 
 def _xyz(point: Point) -> tuple[Num, Num, Num]:

@@ -11,13 +11,14 @@ says how it stands in the file.
     Disc | Drum                     a table with kind = "disc" or kind = "drum"
     tuple[Line, ...]                tables by name, [survey.lines.column]; rows [[...]] if
                                     the thing has no name
+    Cylinder | None                 the same, and None where the file has none
 """
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 from functools import cache
 from re import sub
-from types import UnionType
+from types import NoneType, UnionType
 from typing import Annotated, Literal, TypeAlias, Union, get_args, get_origin, get_type_hints
 
 from pedalwright.core.points import Plane, Point
@@ -141,6 +142,8 @@ def _node(field: str, hint: object) -> Node:
         return Number(str(inner[1]))
     if origin is Literal:
         return Word(tuple(str(word) for word in inner))
+    if NoneType in inner:
+        return _node(field, inner[0])
     if origin in {Union, UnionType}:
         return Kinds({kind_of(made): _table(made, named=False) for made in inner})
     if origin is tuple:

@@ -30,6 +30,8 @@ def plus_minus_tree(project: Project) -> Design:
 
 
 def _around(project: Project, node: Node, value: object, path: tuple[str, ...]) -> object:
+    if value is None:
+        return None
     match node:
         case Number():
             return _half_width(project, path)

@@ -20,9 +20,9 @@ _SENTENCES = (
     ("Duplicate inline table key", "This entry stands in the file twice. Keep one."),
     ("Cannot declare", "This table stands in the file twice. Put its entries together."),
     ("Cannot mutate", "This table was closed before. Put its entries together."),
-    ("Unclosed array", "A list ends with ]. The file may be cut short."),
-    ("Unclosed inline table", "An entry in braces ends with }. The file may be cut short."),
-    ("Unterminated string", "A text ends with a quote. The file may be cut short."),
+    ("Unclosed array", "A list ends with ]."),
+    ("Unclosed inline table", "An entry in braces ends with }."),
+    ("Unterminated string", "A text ends with a quote."),
     ("Illegal character", "A text ends with a quote on the same line."),
     ("Unescaped", "Put a text with \\ between single quotes: '...'."),
     ("Expected '=' after a key", 'An entry is key = "value", a table is [name].'),
@@ -48,7 +48,7 @@ def decoded(data: bytes, file: str) -> str:
         text = data.decode("utf-8")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        read = str(data[error.start : error.start + 8])
+        read = f"the bytes {data[error.start : error.start + 8].hex(' ')}"
         accepts = "A project file is plain text in UTF-8."
         raise ProjectError((fault(file, line, "", read, accepts),)) from error
     if "\0" in text:
@@ -71,10 +71,15 @@ def parsed(text: str, file: str) -> Parsed:
             return Parsed(text, tomllib.loads(text), tuple(faults.values()))
         except tomllib.TOMLDecodeError as error:
             at, said = _told(str(error), lines)
+        except (ValueError, RecursionError):
+            accepts = "Numbers have few digits, and lists do not nest."
+            odd = fault(file, None, "", "a number or a list beyond all measure", accepts)
+            return Parsed(text, None, (*faults.values(), odd))
         line = lines[at].rstrip("\r")
         entry = _ENTRY.fullmatch(line)
         again = at in faults
-        faults.setdefault(at, _fault(file, at + 1, line, entry, said))
+        is_last = not any(later.strip() for later in lines[at + 1 :])
+        faults.setdefault(at, _fault(file, at + 1, line, entry, said, is_last=is_last))
         if entry is None or not line.strip() or len(faults) == _MOST_FAULTS:
             return Parsed(text, None, tuple(faults.values()))
         lines[at] = "" if again else f'{entry["key"]} = "?"'
@@ -98,8 +103,11 @@ def _told(message: str, lines: Sequence[str]) -> tuple[int, str]:
     return last, found[1] if found else message
 
 
-def _fault(file: str, line: int, read: str, entry: "re.Match[str] | None", said: str) -> FileFault:
+def _fault(
+    file: str, line: int, read: str, entry: "re.Match[str] | None", said: str, *, is_last: bool
+) -> FileFault:
     accepts = next((text for start, text in _SENTENCES if said.startswith(start)), _OTHERWISE)
+    accepts += " The file may be cut short here." if is_last else ""
     offers: tuple[str, ...] = ()
     if entry is not None and entry["value"] and "twice" not in accepts:
         value = entry["value"]
