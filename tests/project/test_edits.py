@@ -86,8 +86,8 @@ def test_a_coordinate_says_something_of_its_own() -> None:
 
 
 def test_words_and_kinds_are_changed_alike() -> None:
-    after = changed(PROJECT, {"clutch.heel": "stays", "brake.rod.direction": "forward 1 deg up"})
-    assert after.design.clutch.heel == "stays"
+    after = changed(PROJECT, {"clutch.heel": "may lift", "brake.rod.direction": "forward 1 deg up"})
+    assert after.design.clutch.heel == "may lift"
     assert after.design.brake.rod.direction.x == pytest.approx(-0.99985, abs=1e-5)
     with pytest.raises(ProjectError, match="bore, stroke"):
         changed(PROJECT, {"brake.masters.front.bore": "19.05 mm"})
