@@ -1,0 +1,34 @@
+"""Fitting: cut, drill, rescue and adjust a pedal; each answer is a design, assessed."""
+
+from pedalwright.fitting.cuts import CutPlan, Donor, PadJoint, Section, cut_plan
+from pedalwright.fitting.outcomes import Outcome, outcome
+from pedalwright.fitting.pedals import PedalName
+from pedalwright.fitting.ratios import RatioSweep, pin_radius_for, ratio_sweep
+from pedalwright.fitting.rescue import Hole, Rescue, RescuePlan, hole_rescue
+from pedalwright.fitting.rods import RodFit, SocketMove, fit_rod, level_rod
+from pedalwright.fitting.travel import Saving, TravelAnswer, travel_answer
+
+__all__ = [
+    "CutPlan",
+    "Donor",
+    "Hole",
+    "Outcome",
+    "PadJoint",
+    "PedalName",
+    "RatioSweep",
+    "Rescue",
+    "RescuePlan",
+    "RodFit",
+    "Saving",
+    "Section",
+    "SocketMove",
+    "TravelAnswer",
+    "cut_plan",
+    "fit_rod",
+    "hole_rescue",
+    "level_rod",
+    "outcome",
+    "pin_radius_for",
+    "ratio_sweep",
+    "travel_answer",
+]
