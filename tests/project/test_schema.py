@@ -7,7 +7,6 @@ import pytest
 
 from pedalwright.core.points import Plane, Point
 from pedalwright.core.units import Ratio, mm, rad
-from pedalwright.project.places import places
 from pedalwright.project.reader import Reader, Spot
 from pedalwright.project.schema import kind_of, leaves, schema
 
@@ -85,7 +84,7 @@ length = "1 m"
 def read(text: str) -> tuple[Thing, Reader]:
     import tomllib
 
-    reader = Reader("thing.toml", places(text))
+    reader = Reader("thing.toml", text)
     thing = reader.read(schema(Thing), tomllib.loads(text), Spot())
     assert isinstance(thing, Thing)
     return thing, reader

@@ -10,7 +10,6 @@ from pedalwright.project import files
 from pedalwright.project.edits import NewValue, edited
 from pedalwright.project.entries import Trouble, typed
 from pedalwright.project.errors import FileFault, ProjectError, fault
-from pedalwright.project.places import Places, places
 from pedalwright.project.provenance import Provenance
 from pedalwright.project.reader import Reader, Spot
 from pedalwright.project.sanity import clashes, explained
@@ -78,9 +77,8 @@ def _read(text: str, file: str, path: Path | None) -> Project:
     found = parsed(text, file)
     if found.tables is None:
         raise ProjectError(found.faults)
-    where = places(found.text)
-    faults = [*found.faults, *_format_faults(found.tables.get("format"), file, where)]
-    reader = Reader(file, where)
+    reader = Reader(file, found.text)
+    faults = [*found.faults, *_format_faults(found.tables.get("format"), reader)]
     name, date, note = (_head(key, found.tables.get(key), reader) for key in HEAD[1:])
     tables = {key: below for key, below in found.tables.items() if key not in HEAD}
     design = cast("Design", reader.read(schema(Design), tables, Spot()))
@@ -103,17 +101,17 @@ def _read(text: str, file: str, path: Path | None) -> Project:
     )
 
 
-def _format_faults(written: object, file: str, where: Places) -> tuple[FileFault, ...]:
+def _format_faults(written: object, reader: Reader) -> tuple[FileFault, ...]:
     """A newer file is refused before anything else in it is judged."""
-    line, text = where.line(("format",)), typed(written)
+    if written == FORMAT and not isinstance(written, bool):
+        return ()
+    file, line, text = reader.file, reader.places.line(("format",)), typed(written)
     if isinstance(written, int) and not isinstance(written, bool) and written > FORMAT:
         accepts = (
             f"This pedalwright reads format {FORMAT}; the file was made by a newer one, "
             "and is left as it is."
         )
         raise ProjectError((fault(file, line, "format", text, accepts),))
-    if written == FORMAT and not isinstance(written, bool):
-        return ()
     accepts = f"A project file says its format at the top: format = {FORMAT}."
     return (fault(file, line, "format", text, accepts, (f"format = {FORMAT}",)),)
 

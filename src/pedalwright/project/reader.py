@@ -6,6 +6,7 @@ ten slips in his file hears of all ten.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import MISSING, dataclass
+from functools import cached_property
 from math import nan
 from typing import cast
 
@@ -15,7 +16,7 @@ from pedalwright.project import paths, rules
 from pedalwright.project.directions import direction
 from pedalwright.project.entries import Entry, Trouble, entry, typed
 from pedalwright.project.errors import FileFault, fault, nearest
-from pedalwright.project.places import Keys, Places
+from pedalwright.project.places import Keys, Places, places
 from pedalwright.project.provenance import Provenance
 from pedalwright.project.quantities import Quantity, left_out, missing, quantity
 from pedalwright.project.sanity import Clash
@@ -81,9 +82,9 @@ class Spot:
 class Reader:
     """Reads one file; gathers faults, provenance and words on the way."""
 
-    def __init__(self, file: str, places: Places) -> None:
+    def __init__(self, file: str, text: str) -> None:
         self.file = file
-        self.places = places
+        self.text = text
         self.faults: list[FileFault] = []
         #: Of each number and direction, by path.
         self.provenance: dict[str, Provenance] = {}
@@ -113,6 +114,11 @@ class Reader:
                 return self._named(node, raw, spot, required=default is MISSING)
             case Rows():
                 return self._rows(node, raw, spot)
+
+    @cached_property
+    def places(self) -> Places:
+        """Where everything stands; looked for only when there is a fault to place."""
+        return places(self.text)
 
     def complain(self, spot: Spot, trouble: Trouble) -> None:
         """Note a fault."""

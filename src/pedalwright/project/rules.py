@@ -128,7 +128,14 @@ Row = TypeVar("Row", Default, Within, Range)
 
 
 def _first(rows: Sequence[Row], path: str) -> Row | None:
-    return next((r for r in rows if any(fnmatchcase(path, p) for p in r.paths)), None)
+    return next((r for r in rows if any(_fits(path, p) for p in r.paths)), None)
+
+
+def _fits(path: str, pattern: str) -> bool:
+    """True where a path has the pattern; `*.bore` is read without compiling an expression."""
+    if pattern.startswith("*") and not {"*", "?", "["} & set(pattern[1:]):
+        return path.endswith(pattern[1:])
+    return path == pattern or fnmatchcase(path, pattern)
 
 
 def _rows(file: str, table: str) -> list[dict[str, object]]:
