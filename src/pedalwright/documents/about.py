@@ -23,6 +23,21 @@ class Told(Protocol):
         """Where it comes from."""
         ...
 
+    @property
+    def plus_minus(self) -> float | None:
+        """How far off it may be, in its inside unit; None where nobody can say."""
+        ...
+
+    @property
+    def plus_minus_why(self) -> str:
+        """Why; empty if the builder gave it."""
+        ...
+
+    @property
+    def unit(self) -> str:
+        """Inside unit."""
+        ...
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class About:

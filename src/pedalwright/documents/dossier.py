@@ -11,6 +11,7 @@ from typing import Any
 
 from pedalwright.assess import Assessment
 from pedalwright.core.checks import Finding
+from pedalwright.core.quantity import show
 from pedalwright.core.typeset import typst_math, typst_substituted
 from pedalwright.core.working import Step
 from pedalwright.design import Design
@@ -95,7 +96,15 @@ def _content(
 
 
 def _told(numbers: Sequence[tuple[str, Told]]) -> list[dict[str, str]]:
-    return [{"path": path, "shown": told.shown, "note": told.note} for path, told in numbers]
+    return [
+        {
+            "path": path,
+            "shown": told.shown,
+            "spread": f"± {show(told.plus_minus, told.unit)}" if told.plus_minus else "",
+            "note": told.note or told.plus_minus_why,
+        }
+        for path, told in numbers
+    ]
 
 
 def _row(row: Row) -> dict[str, Any]:
