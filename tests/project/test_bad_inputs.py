@@ -295,3 +295,11 @@ def test_a_long_text_with_hidden_signs_is_told_on_one_short_line() -> None:
     (fault,) = faults(with_slip(BORE, f'bore = "13\\u0007 mm{" x" * 500}"'))
     assert fault.read.isprintable()
     assert len(fault.read) == 80
+
+
+def test_a_slip_in_a_row_is_told_on_the_line_of_that_row() -> None:
+    at = CAR.rindex('driven_radius = "38 mm"')
+    text = CAR[:at] + CAR[at:].replace("38 mm", "38 N", 1)
+    (fault,) = faults(text)
+    assert fault.key == "throttle.opening.stages.2.driven_radius"
+    assert fault.line == CAR[:at].count("\n") + 1

@@ -55,7 +55,12 @@ def test_the_sentences_are_those_that_are_told(blocks: Callable[[str], list[str]
     told = example.splitlines()
     assert len(said) == len(told) == 3
     for one, other in zip(said, told, strict=True):
-        assert re.sub(r"^.*?line \d+", "", one) == re.sub(r"^.*?line \d+", "", other)
+        assert without_what_may_grow(one) == without_what_may_grow(other)
+
+
+def without_what_may_grow(sentence: str) -> str:
+    """Without the number of the line and the list of known keys."""
+    return re.sub(r"^.*?line \d+|(?<=Known here: ).*?\.", "", sentence)
 
 
 def test_the_example_in_python_runs(

@@ -104,3 +104,11 @@ def test_bare_numbers_are_read_in_the_unit_of_the_house_and_say_so() -> None:
     assert project.design.brake.pedal.pad_lean == pytest.approx(radians(15), rel=1e-15)
     assert "read as deg" in project.provenance["brake.pedal.pad_lean"].shown
     assert "read as mm" in project.provenance["car.wheelbase"].shown
+
+
+def test_a_wall_across_the_car_needs_an_x_only() -> None:
+    wall = 'through = ["0 mm", "352 mm", "150 mm"]'
+    project = read(without(wall, 'through = ["12 mm", "?", "?"]'))
+    assert project.design.survey.face("front_wall").offset == 12.0
+    project = read(without(wall, 'through = ["?", "352 mm", "150 mm"]'))
+    assert isnan(float(project.design.survey.face("front_wall").offset))

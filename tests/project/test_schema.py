@@ -1,5 +1,6 @@
 """How the hints of a dataclass become the shape of a file."""
 
+import tomllib
 from dataclasses import dataclass
 from typing import Literal
 
@@ -7,7 +8,8 @@ import pytest
 
 from pedalwright.core.points import Plane, Point
 from pedalwright.core.units import Ratio, mm, rad
-from pedalwright.project.reader import Reader, Spot
+from pedalwright.project.reader import read_tables
+from pedalwright.project.report import Report
 from pedalwright.project.schema import kind_of, leaves, schema
 
 
@@ -81,25 +83,23 @@ length = "1 m"
 """
 
 
-def read(text: str) -> tuple[Thing, Reader]:
-    import tomllib
-
-    reader = Reader("thing.toml", text)
-    thing = reader.read(schema(Thing), tomllib.loads(text), Spot())
+def read(text: str) -> tuple[Thing, Report]:
+    report = Report("thing.toml", text)
+    thing = read_tables(report, schema(Thing), tomllib.loads(text))
     assert isinstance(thing, Thing)
-    return thing, reader
+    return thing, report
 
 
 def test_a_tree_is_built_from_its_file() -> None:
-    thing, reader = read(TEXT)
-    assert reader.faults == []
+    thing, report = read(TEXT)
+    assert report.faults == []
     assert thing.way == "pull"
     assert thing.joint == LongRod(length=76.2)
     assert thing.hooks == (Hook(name="top", at=Point(1, 2, 3), axis=Point(0, 0.6, 0.8)),)
     assert thing.chain == (Cable(slack=1.0, turns=2.0), LongRod(length=1000.0))
     assert thing.wall == Plane(normal=Point(1, 0, 0), offset=5.0)
     assert thing.spare is None
-    assert reader.words == {
+    assert report.words == {
         "way": "pull",
         "joint.kind": "long-rod",
         "chain.1.kind": "cable",
@@ -115,6 +115,6 @@ def test_a_part_that_may_be_absent_is_read_when_it_is_there() -> None:
 def test_wrong_shapes_are_told_and_the_rest_is_read() -> None:
     text = TEXT.replace("[hooks.top]", "[[hooks]]").replace("[[chain]]", "[chain]", 1)
     text = text.replace("[[chain]]", "[chain2]")
-    thing, reader = read(text)
-    assert {fault.key for fault in reader.faults} == {"hooks", "chain", "chain2"}
+    thing, report = read(text)
+    assert {fault.key for fault in report.faults} == {"hooks", "chain", "chain2"}
     assert thing.joint == LongRod(length=76.2)

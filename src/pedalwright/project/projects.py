@@ -11,7 +11,8 @@ from pedalwright.project.edits import NewValue, edited
 from pedalwright.project.entries import Trouble, typed
 from pedalwright.project.errors import FileFault, ProjectError, fault
 from pedalwright.project.provenance import Provenance
-from pedalwright.project.reader import Reader, Spot
+from pedalwright.project.reader import read_tables
+from pedalwright.project.report import Report, Spot
 from pedalwright.project.sanity import clashes, explained
 from pedalwright.project.schema import schema
 from pedalwright.project.syntax import decoded, parsed
@@ -77,15 +78,15 @@ def _read(text: str, file: str, path: Path | None) -> Project:
     found = parsed(text, file)
     if found.tables is None:
         raise ProjectError(found.faults)
-    reader = Reader(file, found.text)
-    faults = [*found.faults, *_format_faults(found.tables.get("format"), reader)]
-    name, date, note = (_head(key, found.tables.get(key), reader) for key in HEAD[1:])
+    report = Report(file, found.text)
+    faults = [*found.faults, *_format_faults(found.tables.get("format"), report)]
+    name, date, note = (_head(key, found.tables.get(key), report) for key in HEAD[1:])
     tables = {key: below for key, below in found.tables.items() if key not in HEAD}
-    design = cast("Design", reader.read(schema(Design), tables, Spot()))
+    design = cast("Design", read_tables(report, schema(Design), tables))
     for clash in clashes(design):
-        reader.complain_of(clash)
+        report.complain_of(clash)
     silent = {known.line for known in faults if known.line is not None}
-    faults += [explained(f, design) for f in reader.faults if f.line not in silent]
+    faults += [explained(f, design) for f in report.faults if f.line not in silent]
     if faults:
         in_order = sorted(faults, key=lambda f: f.line or 0)
         raise ProjectError(tuple(in_order))
@@ -94,18 +95,18 @@ def _read(text: str, file: str, path: Path | None) -> Project:
         name=name or Path(file).stem,
         date=date,
         note=note,
-        provenance=reader.provenance,
-        words=reader.words,
+        provenance=report.provenance,
+        words=report.words,
         text=text,
         path=path,
     )
 
 
-def _format_faults(written: object, reader: Reader) -> tuple[FileFault, ...]:
+def _format_faults(written: object, report: Report) -> tuple[FileFault, ...]:
     """A newer file is refused before anything else in it is judged."""
     if written == FORMAT and not isinstance(written, bool):
         return ()
-    file, line, text = reader.file, reader.places.line(("format",)), typed(written)
+    file, line, text = report.file, report.places.line(("format",)), typed(written)
     if isinstance(written, int) and not isinstance(written, bool) and written > FORMAT:
         accepts = (
             f"This pedalwright reads format {FORMAT}; the file was made by a newer one, "
@@ -116,8 +117,8 @@ def _format_faults(written: object, reader: Reader) -> tuple[FileFault, ...]:
     return (fault(file, line, "format", text, accepts, (f"format = {FORMAT}",)),)
 
 
-def _head(key: str, raw: object, reader: Reader) -> str:
+def _head(key: str, raw: object, report: Report) -> str:
     if isinstance(raw, (dict, list)):
-        reader.complain(Spot().below(key), Trouble(typed(cast("object", raw)), "A text."))
+        report.complain(Spot().below(key), Trouble(typed(cast("object", raw)), "A text."))
         return ""
     return typed(raw)
