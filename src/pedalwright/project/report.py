@@ -104,6 +104,6 @@ class Report:
             return {}
         said = cast("Mapping[str, object]", raw)
         accepts = f"Known here: {', '.join(known)}."
-        for key in said.keys() - set(known):
+        for key in (key for key in said if key not in known):
             self.complain(spot.below(key), Trouble(key, accepts, nearest(key, known)))
         return said
