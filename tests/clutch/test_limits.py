@@ -15,6 +15,7 @@ from pedalwright.clutch import (
     need,
     respond,
 )
+from pedalwright.clutch.formulas import bearing_travel
 from pedalwright.hydraulics import Cylinder
 
 GOOD = Release(
@@ -98,3 +99,12 @@ def test_what_is_missing_is_not_judged_and_not_ok() -> None:
     (release, *_) = check(clutch(replace(GOOD, bearing_lift=np.nan)))
     assert not release.judged
     assert not release.ok
+
+
+def test_a_pedal_that_hardly_moves_lifts_nothing_and_pulls_nothing_back() -> None:
+    """The piston has not yet covered its port; the bearing stays where it rests."""
+    assert bearing_travel(s_master=1.0, dead=1.5, i_line=1.4, growth=0.1, i_fork=1.9) == 0.0
+    no_free_play = replace(GOOD, free_play=0.0)
+    result = clutch(no_free_play, pad_room=5.0)
+    assert result.lift_reached == 0.0
+    assert result.lift_at_wall == 0.0

@@ -67,6 +67,21 @@ def followed(made: BallRod, angles: np.ndarray) -> np.ndarray:
     return np.array(turns)
 
 
+def off_line(made: BallRod, angle: float, turn: float) -> float:
+    """Smaller angle of the rod to the two levers, each seen along its axis' own path."""
+    ends = (
+        (made.driving_pivot, made.driving_axis, made.driving_pin, angle),
+        (made.driven_pivot, made.driven_axis, made.driven_pin, turn),
+    )
+    near, far = (at(*end) for end in ends)
+    sines = []
+    for end, pin in zip(ends, (near, far), strict=True):
+        path = np.cross(array(end[1]), pin - array(end[0]))
+        cosine = (far - near) @ path / np.linalg.norm(far - near) / np.linalg.norm(path)
+        sines.append(abs(cosine))
+    return float(np.arcsin(min(sines)))
+
+
 @pytest.mark.parametrize("full_angle", [0.28, -0.2])
 @pytest.mark.parametrize("name", RODS)
 def test_the_whole_stroke_agrees(name: str, full_angle: float) -> None:
@@ -77,5 +92,7 @@ def test_the_whole_stroke_agrees(name: str, full_angle: float) -> None:
     assert np.abs(numeric[-1]) > 0.15
     np.testing.assert_allclose(turn.angle, numeric, atol=1e-9)
     np.testing.assert_allclose(turned_back(made, numeric, 0.0), angles, atol=1e-9)
+    expected = [off_line(made, *pair) for pair in zip(angles, numeric, strict=True)]
+    np.testing.assert_allclose(turn.rod_to_lever, expected, atol=1e-7)
     slope = np.gradient(numeric, angles, edge_order=2)
     np.testing.assert_allclose(np.asarray(turn.gearing)[2:-2], slope[2:-2], rtol=2e-4)

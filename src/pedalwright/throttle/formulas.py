@@ -25,6 +25,12 @@ def rod_turn(A: mm2, B: mm2, C: mm2, sigma: Ratio) -> rad:
     )
 
 
+@formula("phi", source="geometry")
+def turn_from_rest(phi_middle: rad, phi_after: rad) -> rad:
+    """Turn from rest of a lever whose rod was fitted at mid-travel: up to there and beyond."""
+    return phi_middle + phi_after
+
+
 @formula("i_rod", source="geometry")
 def rod_gearing(a_driving: mm, a_driven: mm) -> Ratio:
     """Gearing of a rod, turn over turn: the distances of its line from the two axes.

@@ -31,10 +31,12 @@ def respond(throttle: Throttle, pad_radius: mm) -> Opening:
     with subject("pedal at its stop"):
         at_stop = _chained(stages, full)
     with unrecorded():
-        needed = _pedal_for(stages, throttle.full_opening)
-        end = _chained(stages, np.fmin(needed, full))
         pedal = _stations(throttle, full, at_stop.angle)
-        chain = _chained(stages, pedal)
+        chain = _until_it_locks(_chained(stages, pedal))
+        needed = _pedal_for(stages, throttle.full_opening)
+        needed = np.where(needed < 0.0, np.nan, needed)  # it would turn the spindle the wrong way
+        locked = np.any(np.isnan(chain.angle), axis=0)
+        end = _chained(stages, np.fmin(needed, full))
         opened = np.minimum(chain.angle, throttle.full_opening)
         lost = _one_spring_lost(throttle, opened)
     with subject("full opening"):
@@ -46,7 +48,7 @@ def respond(throttle: Throttle, pad_radius: mm) -> Opening:
         pad_travel=pedal * pad_radius,
         spindle_angle=chain.angle,
         gearing=chain.gearing,
-        at_stop=at_stop.angle,
+        at_stop=np.where(locked, np.nan, at_stop.angle),
         full_opening=throttle.full_opening,
         pad_travel_full=pad_travel_full,
         rod_to_lever=np.min(chain.rod_to_lever, axis=0),
@@ -79,6 +81,16 @@ def _chained(stages: list[Fitted], angle: rad) -> Turn:
         angle = turn.angle
         gearing = gearing * turn.gearing
     return Turn(angle=angle, gearing=gearing, rod_to_lever=worst)
+
+
+def _until_it_locks(turn: Turn) -> Turn:
+    """The curves without what a lever turned right round would do past its dead points."""
+    alive = np.logical_and.accumulate(np.isfinite(turn.angle), axis=0)
+    return Turn(
+        angle=np.where(alive, turn.angle, np.nan),
+        gearing=np.where(alive, turn.gearing, np.nan),
+        rod_to_lever=turn.rod_to_lever,
+    )
 
 
 def _pedal_for(stages: list[Fitted], angle: rad) -> rad:

@@ -12,7 +12,7 @@ import numpy as np
 from pedalwright.core.points import RIGHT, Point
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import rad
-from pedalwright.throttle.formulas import cable_turn, cable_turn_needed
+from pedalwright.throttle.formulas import cable_turn, cable_turn_needed, turn_from_rest
 from pedalwright.throttle.parts import BallRod, Cable, SquareRod, Stage, Turn
 from pedalwright.throttle.rods import Linked
 
@@ -47,25 +47,25 @@ def placed(stage: SquareRod) -> BallRod:
 
 
 @dataclass(frozen=True, slots=True)
-class FittedRod:
-    """A rod, and how far its levers stand from rest where it was fitted."""
+class FittedSquare:
+    """A rod fitted at the pedal's mid-travel, and how far its levers stand from rest there."""
 
     linked: Linked
-    driving_start: rad
-    driven_start: rad
+    driving_middle: rad
+    driven_middle: rad
 
     def turned(self, angle: rad) -> Turn:
         """Turn of the driven lever from rest, for the driving one's."""
-        turn = self.linked.turned(angle - self.driving_start)
+        turn = self.linked.turned(angle - self.driving_middle)
         return Turn(
-            angle=turn.angle + self.driven_start,
+            angle=turn_from_rest(self.driven_middle, turn.angle),
             gearing=turn.gearing,
             rod_to_lever=turn.rod_to_lever,
         )
 
     def turned_back(self, angle: rad) -> rad:
         """Turn of the driving lever from rest, for the driven one's."""
-        return self.linked.turned_back(angle - self.driven_start) + self.driving_start
+        return self.linked.turned_back(angle - self.driven_middle) + self.driving_middle
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,7 @@ class FittedCable:
         return cable_turn_needed(cable.driven_radius, angle, cable.slack, cable.driving_radius)
 
 
-Fitted: TypeAlias = FittedRod | FittedCable
+Fitted: TypeAlias = Linked | FittedSquare | FittedCable
 
 
 def fitted(stage: Stage, middle: rad) -> Fitted:
@@ -98,6 +98,6 @@ def fitted(stage: Stage, middle: rad) -> Fitted:
     if isinstance(stage, Cable):
         return FittedCable(stage)
     if isinstance(stage, BallRod):
-        return FittedRod(Linked.by(stage), 0.0, 0.0)
+        return Linked.by(stage)
     linked = Linked.by(placed(stage))
-    return FittedRod(linked, middle, -linked.turned(-middle).angle)
+    return FittedSquare(linked, middle, -linked.turned(-middle).angle)
