@@ -10,6 +10,7 @@ from pedalwright.documents.pictures import side_elevation
 from pedalwright.documents.results_page import results_page
 from pedalwright.drawing import svg
 from pedalwright.project import car_text, read
+from pedalwright.project.keys_page import keys_page
 
 DOCS = Path(__file__).parent
 
@@ -20,6 +21,7 @@ def pages() -> dict[Path, bytes]:
     assessment = assess(design)
     elevation = side_elevation(design, assessment, "brake").fitted(270.0, 160.0)
     return {
+        DOCS / "project-keys.md": keys_page().encode(),
         DOCS / "results.md": results_page(headlines(assessment)).encode(),
         DOCS / "pictures" / "larkfield-brake-side.svg": svg(elevation, physical=False),
     }

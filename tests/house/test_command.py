@@ -10,7 +10,7 @@ import pytest
 from pedalwright import __version__
 from pedalwright.cli import main
 
-HEAVY = {"numpy", "scipy", "pydantic", "tomlkit", "typst"}
+HEAVY = {"numpy", "typst"}
 
 
 def commands(command: click.Command, name: str = "pedalwright") -> Iterator[tuple[str, str]]:
