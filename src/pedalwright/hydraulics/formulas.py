@@ -113,3 +113,45 @@ def head_pressure(rho: kg_mm3, g: m_s2, h: mm) -> MPa:
 def held_head(p: MPa, rho: kg_mm3, g: m_s2) -> mm:
     """Height of fluid that a residual valve of pressure `p` keeps from draining back."""
     return p / (rho * g)
+
+
+@formula("phi_tube", source="geometry")
+def tube_tilt(D: mm, L: mm, d: mm) -> rad:
+    """Tilt at which a bar of diameter `d` meets the end of the tube it passes through.
+
+    `D` is the tube's bore and `L` its length, with twice the bearing's offset added because the
+    longer side meets it first. From D cos(phi) = d + L sin(phi); 0 for a bar too thick to enter.
+    For a bar of one diameter between its clevises, tilting about the middle of the bore.
+    """
+    return np.where(d < D, np.arccos(d / np.hypot(D, L)) - np.arctan2(L, D), 0.0)
+
+
+@formula("c_bar", source="geometry")
+def clevis_draw(S: mm, phi: rad) -> mm:
+    """How far each clevis is drawn toward the tube when a bar tilts by `phi`.
+
+    Its pins stay `S` apart along the bar, so the rods come nearer to each other, by half on each
+    side.
+    """
+    return S * (1 - np.cos(phi)) / 2
+
+
+@formula("G", source="geometry")
+def servo_gain(B: N, F: N) -> Ratio:
+    """How many times a servo multiplies the rod's force `F`, as its curve says for this force."""
+    return B / F
+
+
+@formula("p_rear", source="geometry")
+def limited_pressure(p: MPa, p_knee: MPa, m: Ratio) -> MPa:
+    """Pressure behind a valve that passes all up to its knee and `m` of what comes after.
+
+    The knee is taken as sharp and as fixed; a valve worked by the rear springs moves it.
+    """
+    return np.minimum(p, p_knee + m * (p - p_knee))
+
+
+@formula("h_level", source="hydrostatics")
+def level_with_valve(h: mm, h_held: mm) -> mm:
+    """Fluid level above the highest wheel cylinder, what a residual valve holds counted in."""
+    return h + h_held

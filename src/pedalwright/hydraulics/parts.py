@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from pedalwright.core.units import Ratio, mm, mm2, mm3
+from pedalwright.core.units import MPa, N, Ratio, mm, mm2, mm3, rad
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -15,11 +15,42 @@ class Cylinder:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Boost:
+    """One point of a servo's curve: force on its rod, force it hands on."""
+
+    push: N
+    force: N
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Servo:
+    """A servo between the pedal's rod and the cylinder, as its curve from rest onward.
+
+    The curve begins at nothing; past its last point each newton adds just one newton. Ratio and
+    run-out are one point: the force where help ends, and the ratio times that.
+    """
+
+    points: tuple[Boost, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Tandem:
     """Two circuits in one bore; each has half of the stroke."""
 
     bore: mm
     stroke: mm
+    servo: Servo | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BarTube:
+    """The tube a balance bar passes through, and what lets the bar tilt in it."""
+
+    bar_diameter: mm
+    bore: mm
+    length: mm
+    #: Clevis to end of the tube, on each side, with the bar square.
+    end_float: mm
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -30,6 +61,7 @@ class BalanceBar:
     spacing: mm
     #: Bearing off centre, positive toward the front brakes' rod, which then gets more.
     offset: mm
+    tube: BarTube | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -42,6 +74,34 @@ class Twin:
 
 
 Masters: TypeAlias = Tandem | Twin
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Limiter:
+    """A valve that lets the rear circuit rise less past its knee."""
+
+    knee: MPa
+    #: Rear pressure gained for each unit of pressure before the valve; 0 holds it where it is.
+    slope: Ratio
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ResidualValves:
+    """Pressure that stays in each circuit with the pedal up; 0 for a circuit without a valve."""
+
+    front: MPa
+    rear: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Reservoirs:
+    """What the reservoirs hold, on the cylinders or remote from them."""
+
+    #: Fluid between the filled mark and the port of each circuit.
+    front: mm3
+    rear: mm3
+    #: Lowest fluid level above the highest wheel cylinder or calliper; below it, negative.
+    height: mm
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -73,3 +133,17 @@ class Strokes:
     #: Piston travel of each circuit at the hard stop, dead stroke included.
     front_piston: mm
     rear_piston: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BarTilt:
+    """How far a balance bar tilts, and how far it may; positive with the front rod ahead."""
+
+    hard_stop: rad
+    rear_lost: rad
+    front_lost: rad
+    #: Where the bar meets its tube; None where the tube was not measured.
+    allowed: rad | None = None
+    #: How much nearer to the tube each clevis is drawn at the larger tilt, and what it has.
+    drawn_in: mm | None = None
+    end_float: mm | None = None

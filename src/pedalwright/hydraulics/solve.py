@@ -8,10 +8,12 @@ from pedalwright.hydraulics.formulas import (
     bar_travel,
     bore_area,
     front_rod_share,
+    limited_pressure,
     line_pressure,
     piston_stroke,
 )
-from pedalwright.hydraulics.parts import Circuit, Demand, Masters, Strokes, Tandem
+from pedalwright.hydraulics.parts import Circuit, Demand, Limiter, Masters, Strokes, Tandem
+from pedalwright.hydraulics.servo import gain
 
 
 def circuits(masters: Masters) -> tuple[Circuit, Circuit]:
@@ -71,13 +73,21 @@ def rod_travel(masters: Masters, front_volume: mm3, rear_volume: mm3) -> mm:
     return front.share * front_volume / front.area + rear.share * rear_volume / rear.area
 
 
-def pressures(masters: Masters, push: N, ratio: Ratio, efficiency: Ratio) -> tuple[MPa, MPa]:
-    """Front and rear pressure for a push on the pad."""
+def pressures(
+    masters: Masters, push: N, ratio: Ratio, efficiency: Ratio, limiter: Limiter | None = None
+) -> tuple[MPa, MPa]:
+    """Front and rear pressure for a push on the pad.
+
+    A servo multiplies the pedal's ratio; a limiter bends the rear pressure.
+    """
     front, rear = circuits(masters)
+    helped = ratio * gain(masters, push * ratio)
     with subject("front circuit"):
-        p_front = line_pressure(push, ratio, efficiency, front.share, front.area)
+        p_front = line_pressure(push, helped, efficiency, front.share, front.area)
     with subject("rear circuit"):
-        p_rear = line_pressure(push, ratio, efficiency, rear.share, rear.area)
+        p_rear = line_pressure(push, helped, efficiency, rear.share, rear.area)
+        if limiter is not None:
+            p_rear = limited_pressure(p_rear, limiter.knee, limiter.slope)
     return p_front, p_rear
 
 
