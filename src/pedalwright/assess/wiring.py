@@ -18,7 +18,7 @@ from pedalwright.core.points import Plane
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
-from pedalwright.design import BrakeDesign, Carrier, Design
+from pedalwright.design import BrakeDesign, Carrier, ClutchDesign, Design
 from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
 
 
@@ -116,7 +116,7 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
         travel = clutch.budget(
             needed, lambda stroke: linkage.pad_travel_at(lever, part.rod, stroke)
         )
-        wall_angle = linkage.angle_at_face(lever, wall, design.toes_to_wall)
+        wall_angle = _wall_angle(part, lever, wall, design.toes_to_wall)
         at_wall = linkage.position(lever, part.rod, wall_angle)
     with subject("released"):
         released = at(needed.master)
@@ -140,6 +140,13 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
         result=result,
         strength=_strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS),
     )
+
+
+def _wall_angle(part: ClutchDesign, lever: Lever, wall: Plane, gap: Num) -> Num:
+    """Where the pad's room ends: as measured along its arc, else where the toes meet the wall."""
+    if part.pad_room is None:
+        return linkage.angle_at_face(lever, wall, gap)
+    return part.pad_room / part.pedal.pad_radius
 
 
 def _throttle(design: Design) -> ThrottlePedal:

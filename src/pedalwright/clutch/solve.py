@@ -33,6 +33,8 @@ from pedalwright.core.working import subject, unrecorded
 from pedalwright.hydraulics import Cylinder
 from pedalwright.hydraulics.formulas import bore_area
 
+#: A slave has a master cylinder, even if nobody wrote it down.
+_UNMEASURED = Cylinder(bore=np.nan, stroke=np.nan)
 #: The trade's rule of thumb for a fluid clutch; shown as a figure, never a demand.
 RULE_OF_THUMB = 6.0
 
@@ -144,7 +146,7 @@ class _Chain:
         if isinstance(actuator, CableFork):
             assert master is None, "a cable has no master cylinder"
             return cls(release, None, actuator.fork_ratio, actuator.fork_efficiency, None, 1.0)
-        assert master is not None, "a slave needs a master cylinder"
+        master = master or _UNMEASURED
         fork, efficiency = (
             (1.0, 1.0)
             if isinstance(actuator, ConcentricBearing)

@@ -51,8 +51,12 @@ class ClutchDesign:
     pedal: Pedal
     rod: Rod
     carrier: Carrier
-    master: Cylinder
     release: Release
+    #: None for a cable.
+    master: Cylinder | None = None
+    #: The pad's arc up to whatever it meets, measured with a bent strip; left out, it is taken
+    #: to end where the toes meet the front wall.
+    pad_room: mm | None = None
     #: Whether the heel stays on its rest or may lift when the ankle would bend too far.
     heel: Literal["stays", "may lift"] = "stays"
 

@@ -136,7 +136,7 @@ def _clutch_changes(design: Design) -> Iterator[tuple[Change, Design]]:
     yield "dead stroke 0.5 mm less", replace(design, clutch=replace(part, release=less))
     play = replace(release, free_play=release.free_play - 0.5)
     yield "free play 0.5 mm less", replace(design, clutch=replace(part, release=play))
-    wide = _wider(part.master)
+    wide = _wider(part.master) if part.master is not None else None
     if wide is not None:
         yield "next larger bore", replace(design, clutch=replace(part, master=wide))
 

@@ -6,14 +6,15 @@ from pathlib import Path
 from typing import cast
 
 from pedalwright.design.tree import Design
-from pedalwright.project import files
+from pedalwright.project import files, paths
 from pedalwright.project.edits import NewValue, edited
 from pedalwright.project.entries import Trouble, typed
 from pedalwright.project.errors import FileFault, ProjectError, fault
 from pedalwright.project.provenance import Provenance
+from pedalwright.project.quantities import missing
 from pedalwright.project.reader import read_tables
 from pedalwright.project.report import Report, Spot
-from pedalwright.project.sanity import clashes, explained
+from pedalwright.project.sanity import clashes, explained, forgotten
 from pedalwright.project.schema import schema
 from pedalwright.project.syntax import decoded, parsed
 from pedalwright.project.targets import HEAD, target
@@ -83,6 +84,9 @@ def _read(text: str, file: str, path: Path | None) -> Project:
     name, date, note = (_head(key, found.tables.get(key), report) for key in HEAD[1:])
     tables = {key: below for key, below in found.tables.items() if key not in HEAD}
     design = cast("Design", read_tables(report, schema(Design), tables))
+    for table in forgotten(design):
+        keys = paths.split(table)
+        report.tell(Spot(keys=keys, path=keys), missing("", "", "what works the slave"))
     for clash in clashes(design):
         report.complain_of(clash)
     silent = {known.line for known in faults if known.line is not None}

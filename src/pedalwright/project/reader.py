@@ -48,7 +48,7 @@ class _Reader:
 
     def part(self, part: Part, raw: object, spot: Spot) -> object:
         """One field of a table; `raw` is None where the file has nothing."""
-        filled = isinstance(part.node, (Number, Name, Named))
+        filled = isinstance(part.node, (Number, Name, Named)) and part.default is not None
         if raw is None and part.default is not MISSING and not filled:
             return part.default
         match part.node:

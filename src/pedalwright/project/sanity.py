@@ -9,10 +9,11 @@ from math import isnan
 from statistics import median
 
 from pedalwright.brakes.parts import Disc, Drum, WheelBrake
+from pedalwright.clutch.parts import CableFork
 from pedalwright.core.points import Point
 from pedalwright.core.quantity import QuantityError, parse, show
 from pedalwright.core.units import Num
-from pedalwright.design.tree import Design
+from pedalwright.design.tree import ClutchDesign, Design
 from pedalwright.driver.parts import Driver
 from pedalwright.linkage.parts import Pedal
 from pedalwright.project import paths
@@ -41,8 +42,20 @@ def clashes(design: Design) -> Iterator[Clash]:
         yield from _wheel_brake(f"brake.{name}", brake)
     for name, carrier in (("brake", design.brake.carrier), ("clutch", design.clutch.carrier)):
         yield from _hollow(f"{name}.carrier", carrier.pivot, carrier.push_rod)
+    yield from _no_master(design.clutch)
     for obstacle in design.survey.obstacles:
         yield from _corners(obstacle)
+
+
+def forgotten(design: Design) -> Iterator[str]:
+    """Tables that may be left out elsewhere, but not beside what else is in this file."""
+    if design.clutch.master is None and not isinstance(design.clutch.release.actuator, CableFork):
+        yield "clutch.master"
+
+
+def _no_master(part: ClutchDesign) -> Iterator[Clash]:
+    if part.master is not None and isinstance(part.release.actuator, CableFork):
+        yield Clash("clutch.master.bore", "A clutch worked by a cable has no master cylinder.")
 
 
 def _corners(obstacle: Obstacle) -> Iterator[Clash]:
