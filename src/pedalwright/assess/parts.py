@@ -9,7 +9,7 @@ from pedalwright.core.checks import Finding
 from pedalwright.core.points import Point
 from pedalwright.core.units import mm
 from pedalwright.driver import Seated
-from pedalwright.linkage import Forces, Lever, Position, Stroke
+from pedalwright.linkage import Clearance, Clearances, Forces, Lever, Position, Stroke
 from pedalwright.structure import Strength
 from pedalwright.throttle import Opening
 
@@ -79,4 +79,7 @@ class Assessment:
     clutch: ClutchPedal
     throttle: ThrottlePedal
     drivers: tuple[Placed, ...]
+    clearances: Clearances
+    #: Each driver's shoe on each pedal to every tube.
+    shoes: tuple[Clearance, ...]
     findings: tuple[Finding, ...]

@@ -33,10 +33,14 @@ def assess(design: Design) -> Assessment:
     with subject("throttle"):
         accelerator = _throttle(design)
     drivers = tuple(_place(design, d, brake, released, accelerator) for d in design.drivers)
+    around = _around(design, brake, released, accelerator)
+    shoes = linkage.shoe_clearances(_shoes(drivers), design.survey.lines)
     findings = (
         *_driver_findings(design, drivers, wall),
         *linkage.check(brake.stroke, "brake"),
         *linkage.check(released.stroke, "clutch"),
+        *linkage.check_clearances(around),
+        *linkage.check_shoes(shoes),
         *hydraulics.check(_stroke_used(design.brake)),
         *brakes.check(brake.result, brake.room),
         *clutch.check(released.result),
@@ -49,6 +53,8 @@ def assess(design: Design) -> Assessment:
         clutch=released,
         throttle=accelerator,
         drivers=drivers,
+        clearances=around,
+        shoes=shoes,
         findings=findings,
     )
 
@@ -213,6 +219,58 @@ def _place(
                 person, accelerator.lever.pad, accelerator.pad_full, heel
             )
     return Placed(name=person.name, clutch=on_clutch, brake=on_brake, throttle=on_throttle)
+
+
+def _around(
+    design: Design, brake: BrakePedal, released: ClutchPedal, accelerator: ThrottlePedal
+) -> linkage.Clearances:
+    """The three pedals in a row, each over its own stroke."""
+    stop, thin = design.throttle.opening.pad_room, linkage.ACCELERATOR_ARM
+    clutch_arm, brake_arm = design.clutch.carrier.arm, design.brake.carrier.arm
+    moving = (
+        ("clutch", released.lever, design.clutch.pedal, clutch_arm, released.full.angle),
+        ("brake", brake.lever, design.brake.pedal, brake_arm, brake.hard_stop.angle),
+    )
+    pedals = tuple(
+        linkage.Moving(
+            name=name,
+            lever=lever,
+            pedal=pedal,
+            arm_thickness=arm.thickness,
+            arm_depth=np.maximum(arm.depth_at_pivot, arm.depth_at_pad),
+            full_angle=angle,
+        )
+        for name, lever, pedal, arm, angle in moving
+    )
+    third = linkage.Moving(
+        name="throttle",
+        lever=accelerator.lever,
+        pedal=design.throttle.pedal,
+        arm_thickness=thin[0],
+        arm_depth=thin[1],
+        full_angle=linkage.angle_of_arc(accelerator.lever, stop),
+    )
+    survey = design.survey
+    return linkage.clearances((*pedals, third), survey.lines, survey.faces, survey.obstacles)
+
+
+def _shoes(drivers: tuple[Placed, ...]) -> tuple[linkage.Shoe, ...]:
+    """Every driver's shoe on every pedal, up and down."""
+    return tuple(
+        linkage.Shoe(
+            about=f"{placed.name}, {pedal}",
+            heel=posture.heel,
+            toe=posture.toe,
+            width=seat.body.shoe_width,
+        )
+        for placed in drivers
+        for pedal, seat in (
+            ("clutch", placed.clutch),
+            ("brake", placed.brake),
+            ("throttle", placed.throttle),
+        )
+        for posture in (seat.rest, seat.full)
+    )
 
 
 def _driver_findings(design: Design, drivers: tuple[Placed, ...], wall: Plane) -> Iterator[Finding]:

@@ -1,8 +1,17 @@
 """Levers, rods and the pistons they push, over the whole stroke."""
 
+from pedalwright.linkage.clearances import (
+    ACCELERATOR_ARM,
+    Clearance,
+    Clearances,
+    Moving,
+    Shoe,
+    clearances,
+    shoe_clearances,
+)
 from pedalwright.linkage.dead_points import locks_at
 from pedalwright.linkage.formulas import mean_ratio
-from pedalwright.linkage.limits import check
+from pedalwright.linkage.limits import check, check_clearances, check_shoes
 from pedalwright.linkage.parts import (
     Felt,
     Forces,
@@ -18,6 +27,7 @@ from pedalwright.linkage.solve import (
     STATIONS,
     angle_at_face,
     angle_at_travel,
+    angle_of_arc,
     felt_at_pin,
     forces,
     forces_of,
@@ -31,19 +41,28 @@ from pedalwright.linkage.solve import (
 )
 
 __all__ = [
+    "ACCELERATOR_ARM",
     "STATIONS",
+    "Clearance",
+    "Clearances",
     "Felt",
     "Forces",
     "Lever",
+    "Moving",
     "Pedal",
     "Position",
     "Relay",
     "Relayed",
     "Rod",
+    "Shoe",
     "Stroke",
     "angle_at_face",
     "angle_at_travel",
+    "angle_of_arc",
     "check",
+    "check_clearances",
+    "check_shoes",
+    "clearances",
     "felt_at_pin",
     "forces",
     "forces_of",
@@ -54,6 +73,7 @@ __all__ = [
     "pad_travel_at",
     "pedal_rod_length",
     "position",
+    "shoe_clearances",
     "stroke",
     "sweep",
 ]

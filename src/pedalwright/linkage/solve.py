@@ -75,9 +75,14 @@ def stroke(lever: Lever, rod: Rod, full_angle: rad) -> Stroke:
     )
 
 
+def angle_of_arc(lever: Lever, pad_travel: mm) -> rad:
+    """How far the lever turns while its pad goes along its arc."""
+    return pad_travel / radius(lever, lever.pad)
+
+
 def pad_after(lever: Lever, pad_travel: mm) -> Point:
     """Pad centre after a travel along its arc, whatever the lever drives."""
-    return turned(lever, lever.pad, pad_travel / radius(lever, lever.pad))
+    return turned(lever, lever.pad, angle_of_arc(lever, pad_travel))
 
 
 @no_answer_is_nan

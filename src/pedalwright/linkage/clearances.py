@@ -1,0 +1,300 @@
+"""What is left between moving pedals and the car around them, over the whole stroke.
+
+Arms and pads are boxes: an arm is a straight flat bar from its pivot to the height of its pad,
+a pad a plate across its end. The joggle of an arm is not drawn: it belongs between the two.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+import numpy as np
+
+from pedalwright.core.batch import over
+from pedalwright.core.points import RIGHT, Point
+from pedalwright.core.solve import no_answer_is_nan
+from pedalwright.core.units import Array, Num, mm, rad
+from pedalwright.linkage.boxes import Box, level_box, separation
+from pedalwright.linkage.circles import turned
+from pedalwright.linkage.parts import Lever, Pedal
+from pedalwright.survey.parts import Face, Line, Obstacle
+
+T = TypeVar("T")
+
+#: Positions of the stroke at which a pedal is looked at.
+LOOKS = 3
+#: Pedals that stay further apart than this, seen from ahead, are not looked at more closely.
+CLOSE = 10.0
+#: The fore part of a shoe, from where its sides are widest: share of its length, and height
+#: over the instep (ours: trainers on three feet).
+FORE_PART, SHOE_HEIGHT = 0.55, 60.0
+#: An accelerator's arm, across the car and along the push (ours: it carries next to nothing).
+ACCELERATOR_ARM = (6.0, 20.0)
+#: A pad along its arm, and how thick it is (ours, where nobody measures them).
+PAD_HEIGHT, PAD_THICKNESS = 50.0, 10.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Moving:
+    """A pedal, how stout its arm is, and how far it turns."""
+
+    name: str
+    lever: Lever
+    pedal: Pedal
+    #: Across the car, and in the direction of the push.
+    arm_thickness: mm
+    arm_depth: mm
+    full_angle: rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Clearance:
+    """Least distance of one pedal to one thing, over the stroke."""
+
+    pedal: str
+    thing: str
+    distance: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Shoe:
+    """A shoe on a pad, at one place of the stroke."""
+
+    about: str
+    heel: Point
+    toe: Point
+    width: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Clearances:
+    """Everything an arm or a pad could touch."""
+
+    lines: tuple[Clearance, ...]
+    faces: tuple[Clearance, ...]
+    obstacles: tuple[Clearance, ...]
+    #: Pedal to pedal, wherever either of the two is.
+    pedals: tuple[Clearance, ...]
+
+
+@no_answer_is_nan
+def clearances(
+    moving: Sequence[Moving],
+    lines: Sequence[Line],
+    faces: Sequence[Face],
+    obstacles: Sequence[Obstacle] = (),
+) -> Clearances:
+    """Every pedal against everything measured, and each pedal against the next in the row.
+
+    All is laid out on axes in front of the variants: things, arm or pad, looks, pedals.
+    """
+    variants = np.broadcast_shapes(
+        *_shapes((tuple(moving), tuple(lines), tuple(faces), tuple(obstacles)))
+    )
+    bars = _spread([_bar(one) for one in moving], (-1, *variants), variants)
+    boxes = _boxes(bars, np.linspace(0.0, bars.full_angle, LOOKS))
+    return Clearances(
+        lines=_to_lines(moving, boxes, lines, variants),
+        faces=_to_faces(moving, boxes, bars.lever.pivot, faces, variants),
+        obstacles=_to_obstacles(moving, boxes, obstacles, variants),
+        pedals=_to_next(moving, boxes),
+    )
+
+
+@no_answer_is_nan
+def shoe_clearances(shoes: Sequence[Shoe], lines: Sequence[Line]) -> tuple[Clearance, ...]:
+    """Fore parts of shoes to every tube; the least of the shoes of one name."""
+    if not lines or not shoes:
+        return ()
+    variants = np.broadcast_shapes(*_shapes((tuple(shoes), tuple(lines))))
+    feet = _spread([_fore_part(shoe) for shoe in shoes], (-1, *variants), variants)
+    tubes = _spread([_tube(line) for line in lines], (-1, 1, *variants), variants)
+    gaps = np.asarray(feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2)
+    names = tuple(dict.fromkeys(shoe.about for shoe in shoes))
+    of_name = {name: [i for i, s in enumerate(shoes) if s.about == name] for name in names}
+    each = np.stack([np.min(gaps[:, of_name[name]], axis=1) for name in names], axis=1)
+    return _each(names, lines, each)
+
+
+def _fore_part(shoe: Shoe) -> Box:
+    sole = shoe.toe - shoe.heel
+    along = sole.unit()
+    up = RIGHT.cross(along)
+    ahead = shoe.heel + sole * (1.0 - FORE_PART / 2)
+    return Box(
+        middle=ahead + up * (SHOE_HEIGHT / 2),
+        along=along,
+        through=up,
+        across=RIGHT,
+        half_along=sole.length() * (FORE_PART / 2),
+        half_through=SHOE_HEIGHT / 2,
+        half_across=shoe.width / 2,
+    )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Bar:
+    """What of a pedal is a number."""
+
+    lever: Lever
+    pad_radius: mm
+    pad_width: mm
+    arm_thickness: mm
+    arm_depth: mm
+    full_angle: rad
+
+
+def _bar(one: Moving) -> _Bar:
+    return _Bar(
+        lever=one.lever,
+        pad_radius=one.pedal.pad_radius,
+        pad_width=one.pedal.pad_width,
+        arm_thickness=one.arm_thickness,
+        arm_depth=one.arm_depth,
+        full_angle=one.full_angle,
+    )
+
+
+def _boxes(bars: _Bar, angle: rad) -> Box:
+    """Arms and pads, turned: axes arm or pad, looks, pedals, variants."""
+    lever = bars.lever
+    pad = turned(lever, lever.pad, angle)
+    across = lever.axis
+    span = pad - lever.pivot - across * across.dot(pad - lever.pivot)
+    along = span * (1.0 / bars.pad_radius)
+    ends = (lever.pivot + span * 0.5, pad)
+    one = np.ones_like(bars.pad_radius)
+    return Box(
+        middle=Point(
+            np.stack([end.x for end in ends]),
+            np.stack([end.y for end in ends]),
+            np.stack([end.z for end in ends]),
+        ),
+        along=along,
+        through=across.cross(along),
+        across=across,
+        half_along=np.stack([bars.pad_radius, PAD_HEIGHT * one])[:, None] / 2,
+        half_through=np.stack([bars.arm_depth, PAD_THICKNESS * one])[:, None] / 2,
+        half_across=np.stack([bars.arm_thickness, bars.pad_width])[:, None] / 2,
+    )
+
+
+def _to_lines(
+    moving: Sequence[Moving], boxes: Box, lines: Sequence[Line], variants: tuple[int, ...]
+) -> tuple[Clearance, ...]:
+    if not lines:
+        return ()
+    tubes = _in_front([_tube(line) for line in lines], variants)
+    least: Array = np.min(
+        boxes.to_segment(tubes.start, tubes.end) - tubes.diameter / 2, axis=(1, 2)
+    )
+    return _each(_names(moving), lines, least)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Tube:
+    start: Point
+    end: Point
+    diameter: mm
+
+
+def _tube(line: Line) -> _Tube:
+    return _Tube(start=line.start, end=line.end, diameter=line.diameter)
+
+
+def _to_faces(
+    moving: Sequence[Moving],
+    boxes: Box,
+    pivot: Point,
+    faces: Sequence[Face],
+    variants: tuple[int, ...],
+) -> tuple[Clearance, ...]:
+    """A face that the pivot stands behind is one the arm passes through, and is not counted."""
+    if not faces:
+        return ()
+    planes = _in_front([face.plane for face in faces], variants)
+    heights: Num = np.min(boxes.above(planes), axis=(1, 2))
+    behind = np.asarray(planes.height(pivot))[:, 0, 0] < 0.0
+    return _each(_names(moving), faces, np.where(behind, np.inf, heights))
+
+
+def _to_obstacles(
+    moving: Sequence[Moving], boxes: Box, obstacles: Sequence[Obstacle], variants: tuple[int, ...]
+) -> tuple[Clearance, ...]:
+    if not obstacles:
+        return ()
+    things = _in_front([level_box(thing.low, thing.high) for thing in obstacles], variants)
+    gaps: Array = np.min(separation(boxes, things), axis=(1, 2))
+    return _each(_names(moving), obstacles, gaps)
+
+
+def _each(
+    movers: Sequence[str], things: Sequence[Line | Face | Obstacle], distances: Array
+) -> tuple[Clearance, ...]:
+    """Things in front, movers behind."""
+    return tuple(
+        Clearance(pedal=mover, thing=thing.name, distance=distance)
+        for thing, row in zip(things, distances, strict=True)
+        for mover, distance in zip(movers, row, strict=True)
+    )
+
+
+def _names(moving: Sequence[Moving]) -> tuple[str, ...]:
+    return tuple(one.name for one in moving)
+
+
+def _to_next(moving: Sequence[Moving], boxes: Box) -> tuple[Clearance, ...]:
+    """Each pedal and its neighbour, wherever each of the two is in its own stroke.
+
+    Seen from ahead first: pedals that stay apart there never meet. Only where they come close
+    are all their positions tried against each other.
+    """
+    side, half = RIGHT.dot(boxes.middle), boxes.reach(RIGHT)
+    left, right = np.min(side - half, axis=(0, 1)), np.max(side + half, axis=(0, 1))
+    apart = np.maximum(left[1:] - right[:-1], left[:-1] - right[1:])
+    if np.any(apart < CLOSE):
+        apart = np.where(apart < CLOSE, _in_space(boxes), apart)
+    pairs = zip(moving[:-1], moving[1:], apart, strict=True)
+    return tuple(Clearance(pedal=a.name, thing=b.name, distance=gap) for a, b, gap in pairs)
+
+
+def _in_space(boxes: Box) -> Num:
+    """Every position of a pedal against every one of the next."""
+    shape = np.shape(boxes.middle.x)
+
+    def first(number: Num) -> Num:
+        return np.broadcast_to(number, shape)[:, :, None, None, :-1]
+
+    def second(number: Num) -> Num:
+        return np.broadcast_to(number, shape)[None, None, :, :, 1:]
+
+    gaps: Num = np.min(separation(over(first, boxes), over(second, boxes)), axis=(0, 1, 2, 3))
+    return gaps
+
+
+def _in_front(things: Sequence[T], variants: tuple[int, ...]) -> T:
+    """Several things as one, on an axis in front of arm or pad, looks and pedals."""
+    return _spread(things, (-1, 1, 1, 1, *variants), variants)
+
+
+def _spread(things: Sequence[T], shape: tuple[int, ...], variants: tuple[int, ...]) -> T:
+    """Several things as one: each number spread over the batch, then laid out in `shape`."""
+
+    def together(*numbers: Num) -> Array:
+        rows = np.stack([np.broadcast_to(number, variants) for number in numbers])
+        return rows.reshape(shape)
+
+    many: T = over(together, *things)
+    return many
+
+
+def _shapes(tree: object) -> list[tuple[int, ...]]:
+    """The shape of every number in a tree."""
+    found: list[tuple[int, ...]] = []
+
+    def note(number: Num) -> Num:
+        found.append(np.shape(number))
+        return number
+
+    over(note, tree)
+    return found

@@ -1,0 +1,197 @@
+"""What is left around pedals, by hand where a ruler can say it; and one design for each limit."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from pedalwright.assess import assess
+from pedalwright.core.batch import over, pick, stack
+from pedalwright.core.points import REARWARD, RIGHT, UP, Plane, Point
+from pedalwright.design import Design
+from pedalwright.linkage import (
+    Clearances,
+    Moving,
+    Pedal,
+    Shoe,
+    check_clearances,
+    check_shoes,
+    clearances,
+    lever,
+    shoe_clearances,
+)
+from pedalwright.project import car_text, read
+from pedalwright.survey import Face, Line, Obstacle
+
+
+def pedal(name: str, y: float, offset: float = 0.0, radius: float = 272.0) -> Moving:
+    made = Pedal(
+        hinge="hanging",
+        pivot=Point(120.0, y, 350.0),
+        pad_radius=radius,
+        pad_lean=np.radians(15.0),
+        pad_offset=offset,
+        pad_width=60.0,
+        pin_radius=54.5,
+    )
+    return Moving(
+        name=name,
+        lever=lever(made),
+        pedal=made,
+        arm_thickness=8.0,
+        arm_depth=32.0,
+        full_angle=0.3,
+    )
+
+
+ROW = (pedal("clutch", 262.0), pedal("brake", 385.0, -15.0), pedal("throttle", 475.0))
+COLUMN = Line(
+    name="column", start=Point(0.0, 352.0, 215.0), end=Point(620.0, 352.0, 445.0), diameter=19.0
+)
+FLOOR = Face(name="floor", plane=Plane(normal=UP, offset=5.0))
+TUNNEL = Face(name="tunnel", plane=Plane(normal=RIGHT, offset=165.0))
+RESERVOIR = Obstacle(name="box", low=Point(0.0, 560.0, 0.0), high=Point(90.0, 600.0, 80.0))
+
+
+def around(*row: Moving, lines: tuple[Line, ...] = (COLUMN,)) -> Clearances:
+    return clearances(row, lines, (FLOOR, TUNNEL), (RESERVOIR,))
+
+
+def found(row: tuple[object, ...], pedal: str, thing: str) -> float:
+    return next(float(c.distance) for c in row if (c.pedal, c.thing) == (pedal, thing))
+
+
+def test_a_column_is_passed_sideways() -> None:
+    """Arm from y 381, column to 352 + 9.5; the clutch's pad ends at 292, its arm at 266."""
+    left = around(*ROW)
+    assert found(left.lines, "brake", "column") == pytest.approx(385 - 4 - 352 - 9.5, abs=0.01)
+    assert found(left.lines, "clutch", "column") == pytest.approx(352 - 9.5 - 266, abs=0.01)
+
+
+def test_a_pads_edge_to_a_wall() -> None:
+    assert found(around(*ROW).faces, "clutch", "tunnel") == pytest.approx(262 - 30 - 165)
+
+
+def test_a_pad_is_lowest_under_its_pivot() -> None:
+    """Looked at at 0, 0.15 and 0.3 rad of 15 degrees: at 0.3 the pad is as good as under it."""
+    lean = np.radians(15.0) - 0.3
+    low = 350 - (272 + 25) * np.cos(lean) - 5 * abs(np.sin(lean))
+    assert found(around(*ROW).faces, "brake", "floor") == pytest.approx(low - 5.0)
+
+
+def test_neighbours_are_apart_as_seen_from_ahead() -> None:
+    left = around(*ROW)
+    assert found(left.pedals, "clutch", "brake") == pytest.approx(340 - 292)
+    assert found(left.pedals, "brake", "throttle") == pytest.approx(445 - 400)
+
+
+def test_a_pad_that_passes_below_another_arm_is_seen_in_space() -> None:
+    """A short pedal's pad would meet a long neighbour's arm, a long one's passes under a stub."""
+    stub = pedal("stub", 300.0, radius=100.0)
+    assert found(around(stub, pedal("long", 340.0)).pedals, "stub", "long") < 8.0
+    gap = found(around(stub, pedal("long", 355.0, -25.0)).pedals, "stub", "long")
+    assert gap > 10.0
+
+
+def test_an_obstacle_beside_the_throttle() -> None:
+    """Its pad ends at 505, the box begins at 560."""
+    assert found(around(*ROW).obstacles, "throttle", "box") == pytest.approx(55.0, abs=0.5)
+
+
+def test_an_arm_passes_through_the_face_its_pivot_is_behind() -> None:
+    sunk = replace(ROW[1], pedal=ROW[1].pedal, lever=replace(ROW[1].lever))
+    above = Face(name="shelf", plane=Plane(normal=-UP, offset=-340.0))
+    left = clearances((sunk,), (), (above,))
+    assert np.isposinf(found(left.faces, "brake", "shelf"))
+
+
+def test_an_unmeasured_column_is_left_unjudged() -> None:
+    lost = replace(COLUMN, end=Point(620.0, 352.0, np.nan))
+    tube = [f for f in check_clearances(around(*ROW, lines=(lost,))) if "tube" in f.limit.code]
+    assert len(tube) == 3
+    assert not any(f.judged or f.ok for f in tube)
+
+
+SHOE = Shoe(about="D1, brake", heel=Point(330, 370, 0), toe=Point(150, 370, 200), width=98.0)
+
+
+def test_a_shoe_beside_a_tube() -> None:
+    """A tube along the shoe, its axis 20 beside the shoe's side and 30 above the sole."""
+    sole = (SHOE.toe - SHOE.heel).unit()
+    up = RIGHT.cross(sole)
+    aside = RIGHT * (49.0 + 20.0) + up * 30.0
+    tube = Line(
+        name="tube",
+        start=SHOE.heel + aside - sole * 50.0,
+        end=SHOE.toe + aside + sole * 50.0,
+        diameter=19.0,
+    )
+    (one,) = shoe_clearances((SHOE,), (tube,))
+    assert one.distance == pytest.approx(20.0 - 9.5, abs=0.01)
+    assert up.x > 0.0  # the instep is on the driver's side
+
+
+def broken(row: tuple[Moving, ...], **around_them: object) -> set[str]:
+    things = {"lines": (COLUMN,), "faces": (FLOOR, TUNNEL), "obstacles": (RESERVOIR,)}
+    made = clearances(row, **{**things, **around_them})
+    return {f.limit.code for f in check_clearances(made) if not f.ok}
+
+
+NEAR = Line(name="rail", start=Point(0, 374, 250), end=Point(620, 374, 250), diameter=10.0)
+WALL = Face(name="wall", plane=Plane(normal=RIGHT, offset=228.0))
+BOX = Obstacle(name="box", low=Point(0.0, 508.0, 0.0), high=Point(300.0, 600.0, 300.0))
+
+
+def test_a_row_with_room_breaks_none() -> None:
+    assert broken(ROW) == set()
+
+
+@pytest.mark.parametrize(
+    ("code", "row", "things"),
+    [
+        ("linkage.clear_tube", ROW, {"lines": (COLUMN, NEAR)}),
+        ("linkage.clear_face", ROW, {"faces": (FLOOR, WALL)}),
+        ("linkage.clear_obstacle", ROW, {"obstacles": (BOX,)}),
+        ("linkage.clear_pedal", (*ROW[:2], pedal("throttle", 433.0)), {}),
+    ],
+)
+def test_one_design_breaks_only_this_one(
+    code: str, row: tuple[Moving, ...], things: dict[str, object]
+) -> None:
+    assert broken(row, **things) == {code}
+
+
+def test_a_shoe_too_near_a_tube_is_a_wish() -> None:
+    rail = Line(name="rail", start=Point(0, 430, 150), end=Point(400, 430, 150), diameter=19.0)
+    (near,) = check_shoes(shoe_clearances((SHOE,), (COLUMN, rail)))
+    (clear,) = check_shoes(shoe_clearances((SHOE,), (COLUMN,)))
+    assert (near.limit.code, near.limit.weight) == ("linkage.clear_shoe", "should")
+    assert not near.ok
+    assert near.value < clear.value
+
+
+def test_a_batch_equals_its_singles() -> None:
+    """One row where pedals are apart, one where they have to be looked at closely."""
+    tight = (*ROW[:2], pedal("throttle", 433.0))
+    rows = [stack(pair) for pair in zip(ROW, tight, strict=True)]
+    together = around(*rows)
+
+    def same(one: float, other: float) -> float:
+        assert one == pytest.approx(other, rel=1e-12)
+        return one
+
+    for i, row in enumerate((ROW, tight)):
+        over(same, around(*row), pick(together, i))
+
+
+@pytest.fixture(scope="module")
+def improved() -> Design:
+    return read(car_text("larkfield-improved")).design
+
+
+def test_larkfields_brake_passes_its_column_by_19_5(improved: Design) -> None:
+    """Arm plane 385, 8 thick, column 19 at 352."""
+    left = assess(improved).clearances
+    assert found(left.lines, "brake", "column") == pytest.approx(19.5, abs=0.01)
+    front = Face(name="front_wall", plane=Plane(normal=REARWARD, offset=0.0))
+    assert front in improved.survey.faces
