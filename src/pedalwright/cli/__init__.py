@@ -3,6 +3,7 @@
 import click
 
 from pedalwright import __version__
+from pedalwright.cli.ask import ask
 from pedalwright.cli.cars import demo, new
 from pedalwright.cli.formulas import formula
 from pedalwright.cli.judge import assess, dossier
@@ -19,9 +20,10 @@ def main() -> None:
     pedalwright demo                       everything for an invented car, into ./out
     pedalwright new my-car.toml            a project file to fill in
     pedalwright assess my-car.toml         what passes, what fails, and by how much
+    pedalwright ask my-car.toml bore       a builder's question, answered for this car
     pedalwright dossier my-car.toml -o my-car.pdf
     """  # noqa: D301 (click reads \b as "keep these lines")
 
 
-for command in (demo, new, assess, dossier, formula):
+for command in (demo, new, assess, ask, dossier, formula):
     main.add_command(command)

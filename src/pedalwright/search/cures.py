@@ -1,0 +1,70 @@
+"""Cures: changes that are tried one by one, assessed together, and ranked by what they buy."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from pedalwright.assess import Assessment
+from pedalwright.core.answers import Sentence, Step, sentence
+from pedalwright.design import Design
+from pedalwright.search.changes import Changes
+from pedalwright.search.prices import Job, newly_missed, price
+from pedalwright.search.tried import tried
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Cure:
+    """A change worth trying."""
+
+    what: Sentence
+    changes: Changes
+    job: Job
+    assumed: bool = False
+
+
+#: What a cure is bought for, as one number of an assessment: less of it is better.
+Measure = Callable[[Assessment], float]
+
+
+def ranked(
+    design: Design, cures: Sequence[Cure], measure: Measure, brings: str, unit: str
+) -> tuple[Step, ...]:
+    """Cures that lower the measure, most of it for an hour's work first.
+
+    `brings` has places for the measure before, after, and what is gained. Cures that break a
+    demand come last, however much they gain.
+    """
+    if not cures:
+        return ()
+    candidates = tried(design, [(), *(cure.changes for cure in cures)]).all()
+    before = candidates[0].assessment
+    was = measure(before)
+    found: list[tuple[bool, float, Step]] = []
+    for cure, candidate in zip(cures, candidates[1:], strict=True):
+        now = measure(candidate.assessment)
+        if not (np.isnan(was) and np.isfinite(now)) and not was - now > 0.0:
+            continue
+        breaks = tuple(newly_missed(before, candidate.assessment, "must"))
+        step = Step(
+            what=cure.what,
+            brings=sentence(brings, (was, unit), (now, unit), (was - now, unit)),
+            price=price(cure.job, before, candidate.assessment),
+            changes=cure.changes,
+            assumed=cure.assumed,
+            breaks=breaks,
+        )
+        found.append((bool(breaks), -(was - now) / cure.job.minutes, step))
+    return tuple(step for _, _, step in sorted(found, key=lambda entry: entry[:2]))
+
+
+def step_to(design: Design, what: Sentence, brings: Sentence, changes: Changes, job: Job) -> Step:
+    """One change as a step, its price read from both assessments."""
+    before, after = (candidate.assessment for candidate in tried(design, [(), changes]).all())
+    return Step(
+        what=what,
+        brings=brings,
+        price=price(job, before, after),
+        changes=changes,
+        breaks=tuple(newly_missed(before, after, "must")),
+    )

@@ -1,0 +1,120 @@
+"""What a cure costs: minutes of work, parts to buy, and what gets worse."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from pedalwright.assess import Assessment
+from pedalwright.brakes import earliest_rear_lock
+from pedalwright.core.answers import Price, Sentence, sentence
+from pedalwright.core.checks import Weight
+from pedalwright.core.units import Num
+from pedalwright.search.changes import one
+from pedalwright.search.reasons import reason
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A piece of work at home, with its trial; minutes are ours, for careful first-timers."""
+
+    minutes: float
+    buy: str
+
+
+BRAKE_CYLINDER = Job(120.0, "master cylinder, brake fluid")
+BRAKE_CYLINDERS = Job(180.0, "two master cylinders, brake fluid")
+WHEEL_CYLINDERS = Job(150.0, "two wheel cylinders, brake fluid")
+CLUTCH_CYLINDER = Job(90.0, "master cylinder, brake fluid")
+PIN_HOLE = Job(60.0, "")
+ROD_GAP = Job(15.0, "")
+PADS_CLOSER = Job(60.0, "")
+HOSES = Job(90.0, "set of hoses, brake fluid")
+LININGS = Job(120.0, "set of linings for the front axle")
+ALL_LININGS = Job(180.0, "linings for both axles")
+STIFFER_MOUNT = Job(300.0, "3 mm plate, fasteners")
+DEEPER_ARM = Job(180.0, "flat bar for a new arm")
+THICKER_ROD = Job(30.0, "rod, clevis and lock-nut")
+BAR_OFFSET = Job(20.0, "")
+FREE_PLAY = Job(15.0, "")
+PEDAL_STOP = Job(45.0, "M8 bolt, two nuts, scrap of plate")
+TOE_POCKET = Job(180.0, "sheet for a pocket, rivets")
+THROTTLE_LEVER = Job(60.0, "flat bar for a lever")
+STRONGER_SPRING = Job(20.0, "return spring")
+
+
+def price(job: Job, before: Assessment, after: Assessment) -> Price:
+    """The price of a job that leads from one assessment to the other."""
+    return Price(minutes=job.minutes, buy=job.buy, worse=tuple(worse(before, after)))
+
+
+def worse(before: Assessment, after: Assessment) -> Iterator[Sentence]:
+    """What a driver feels getting worse, by more than half a per cent; then what is missed."""
+    for words, unit, was, now, grows in _felt(before, after):
+        if (now - was if grows else was - now) > 0.005 * abs(was):
+            yield sentence(words, (now, unit), (was, unit))
+    yield from newly_missed(before, after, "should")
+
+
+def newly_missed(before: Assessment, after: Assessment, weight: Weight) -> Iterator[Sentence]:
+    """Demands of that weight that were met and no longer are."""
+    met = {(f.limit.code, f.about) for f in before.findings if f.ok}
+    for finding in after.findings:
+        key = (finding.limit.code, finding.about)
+        if finding.limit.weight == weight and not finding.ok and key in met:
+            yield reason(finding)
+
+
+def weaker_circuit(assessment: Assessment) -> float:
+    """Deceleration at 500 N with the better circuit lost."""
+    result = assessment.brake.result
+    return min(one(result.front_alone_500), one(result.rear_alone_500))
+
+
+def longer_lost(assessment: Assessment) -> float:
+    """Pad travel to the hard stop with the circuit lost that leaves the longer way."""
+    result = assessment.brake.result
+    return max(one(result.pad_travel_front_alone), one(result.pad_travel_rear_alone))
+
+
+def _felt(before: Assessment, after: Assessment) -> Iterator[tuple[str, str, float, float, bool]]:
+    """Words, unit, before, after, and whether more is worse."""
+
+    def pair(was: Num, now: Num) -> tuple[float, float]:
+        return one(was), one(now)
+
+    b, a = before.brake, after.brake
+    yield (
+        "a full stop takes {}, not {}",
+        "N",
+        *pair(b.result.effort_6_43, a.result.effort_6_43),
+        True,
+    )
+    yield (
+        "the brake pad goes {}, not {}, at 500 N",
+        "mm",
+        *pair(b.budget.total, a.budget.total),
+        True,
+    )
+    yield (
+        "the weaker circuit alone gives {}, not {}",
+        "m/s2",
+        weaker_circuit(before),
+        weaker_circuit(after),
+        False,
+    )
+    yield (
+        "the rear wheels lock first from {}, not {}",
+        "m/s2",
+        *pair(earliest_rear_lock(b.result), earliest_rear_lock(a.result)),
+        False,
+    )
+    c, d = before.clutch.result, after.clutch.result
+    yield "the clutch takes {}, not {}", "N", *pair(c.effort, d.effort), True
+    yield "the clutch pad goes {}, not {}", "mm", *pair(c.budget.total, d.budget.total), True
+    t, u = before.throttle.result, after.throttle.result
+    yield "the accelerator takes {}, not {}", "N", *pair(t.effort, u.effort), True
+    yield (
+        "a rod comes within {} of its lever, not {}",
+        "rad",
+        *pair(t.rod_to_lever, u.rod_to_lever),
+        False,
+    )

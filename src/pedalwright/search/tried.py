@@ -1,0 +1,116 @@
+"""Candidates: a row of changed designs, stacked, assessed in one batch, read one by one."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from pedalwright.assess import Assessment, assess
+from pedalwright.core.batch import pick, stack
+from pedalwright.core.checks import Finding, Weight
+from pedalwright.design import Design
+from pedalwright.search.changes import Changes, changed
+
+Concerns: TypeAlias = Callable[[Finding], bool]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Candidate:
+    """One changed design and what it comes to."""
+
+    changes: Changes
+    design: Design
+    assessment: Assessment
+
+    def fails(self, concerns: Concerns, weight: Weight = "must") -> list[Finding]:
+        """Demands of that weight that are not met."""
+        found = self.assessment.findings
+        return [f for f in found if concerns(f) and f.limit.weight == weight and not f.ok]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Tried:
+    """A row of candidates; the designs and the assessment are batches."""
+
+    rows: tuple[Changes, ...]
+    designs: Design
+    assessment: Assessment
+
+    def __getitem__(self, i: int) -> Candidate:
+        return Candidate(
+            changes=self.rows[i],
+            design=pick(self.designs, i),
+            assessment=pick(self.assessment, i),
+        )
+
+    def all(self) -> list[Candidate]:
+        """Every candidate, in order."""
+        return [self[i] for i in range(len(self.rows))]
+
+    def passes(self, concerns: Concerns, weight: Weight = "must") -> NDArray[np.bool_]:
+        """For each candidate, whether it meets every demand of that weight."""
+        oks = [f.ok for f in self.assessment.findings if concerns(f) and f.limit.weight == weight]
+        met: NDArray[np.bool_] = np.logical_and.reduce(
+            [np.broadcast_to(ok, len(self.rows)) for ok in oks]
+        )
+        return np.broadcast_to(met, len(self.rows))
+
+
+def tried(design: Design, rows: Sequence[Changes]) -> Tried:
+    """Every candidate of a row, in one batch through the one assessment."""
+    designs = stack([changed(design, changes) for changes in rows])
+    return Tried(rows=tuple(rows), designs=designs, assessment=assess(designs))
+
+
+def about_pedal(name: str) -> Concerns:
+    """Findings of one pedal's own rooms, and those of other rooms that name it."""
+    rooms = {"brake": {"brakes", "hydraulics"}, "clutch": {"clutch"}, "throttle": {"throttle"}}[
+        name
+    ]
+
+    def concerns(finding: Finding) -> bool:
+        return finding.room in rooms or name in finding.about.split(", ")
+
+    return concerns
+
+
+def everything(_finding: Finding) -> bool:
+    """Every finding."""
+    return True
+
+
+def named(*codes: str) -> Concerns:
+    """Findings of these demands."""
+
+    def concerns(finding: Finding) -> bool:
+        return finding.limit.code in codes
+
+    return concerns
+
+
+def both(one: Concerns, other: Concerns) -> Concerns:
+    """Findings that both speak of."""
+
+    def concerns(finding: Finding) -> bool:
+        return one(finding) and other(finding)
+
+    return concerns
+
+
+def same_for_all(candidates: Sequence[Candidate]) -> frozenset[tuple[str, str]]:
+    """Demands that every candidate misses: this row cannot cure them."""
+    missed = [
+        {(f.limit.code, f.about) for f in c.assessment.findings if not f.ok} for c in candidates
+    ]
+    return frozenset(key for key in missed[0] if all(key in other for other in missed))
+
+
+def not_in(codes: frozenset[tuple[str, str]]) -> Concerns:
+    """Findings other than those."""
+
+    def concerns(finding: Finding) -> bool:
+        return (finding.limit.code, finding.about) not in codes
+
+    return concerns
