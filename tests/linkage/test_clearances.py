@@ -9,6 +9,7 @@ from pedalwright.assess import assess
 from pedalwright.core.batch import over, pick, stack
 from pedalwright.core.points import REARWARD, RIGHT, UP, Plane, Point
 from pedalwright.design import Design
+from pedalwright.driver import Driver, Person, place
 from pedalwright.linkage import (
     Clearances,
     Moving,
@@ -18,6 +19,7 @@ from pedalwright.linkage import (
     check_shoes,
     clearances,
     lever,
+    pad_after,
     shoe_clearances,
 )
 from pedalwright.project import car_text, read
@@ -195,3 +197,39 @@ def test_larkfields_brake_passes_its_column_by_19_5(improved: Design) -> None:
     assert found(left.lines, "brake", "column") == pytest.approx(19.5, abs=0.01)
     front = Face(name="front_wall", plane=Plane(normal=REARWARD, offset=0.0))
     assert front in improved.survey.faces
+
+
+def test_brackwaters_narrow_footwell() -> None:
+    """Hand estimates: clutch pad 33 from the outer wall, brake shoe 5 from the column.
+
+    The wall runs from y -590 at x 0 to y -560 at x 260; the pads hinge on the floor.
+    """
+    floor = replace(ROW[0].pedal, hinge="floor", pad_lean=np.radians(18.0))
+    clutch = replace(floor, pivot=Point(160.0, -505.0, 40.0), pad_radius=200.0, pad_width=55.0)
+    brake = replace(floor, pivot=Point(160.0, -395.0, 40.0), pad_radius=180.0, pad_width=60.0)
+    square = Point(-30.0, 260.0, 0.0).unit()
+    outer = Face(
+        name="outer", plane=Plane(normal=square, offset=square.dot(Point(0.0, -590.0, 0.0)))
+    )
+    still = replace(ROW[0], pedal=clutch, lever=lever(clutch), full_angle=0.0)
+    assert found(clearances((still,), (), (outer,)).faces, "clutch", "outer") == pytest.approx(
+        33.0, abs=3.0
+    )
+    column = Line(
+        name="column", start=Point(90, -450, 250), end=Point(700, -400, 520), diameter=19.0
+    )
+    man = Driver(
+        name="D1",
+        person=Person(stature=1730.0, inside_leg=785.0, shoe_length=285.0, shoe_width=102.0),
+        hip=Point(1060.0, -400.0, 175.0),
+        trunk=np.radians(25.0),
+    )
+    made = lever(brake)
+    seat = place(man, made.pad, pad_after(made, 42.0), 32.0)
+    shoes = [
+        Shoe(about="D1, brake", heel=foot.heel, toe=foot.toe, width=102.0)
+        for foot in (seat.rest, seat.full)
+    ]
+    (near,) = check_shoes(shoe_clearances(shoes, (column,)))
+    assert near.value == pytest.approx(5.0, abs=2.0)
+    assert not near.ok

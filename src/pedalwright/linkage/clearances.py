@@ -25,9 +25,10 @@ T = TypeVar("T")
 LOOKS = 3
 #: Pedals that stay further apart than this, seen from ahead, are not looked at more closely.
 CLOSE = 10.0
-#: The fore part of a shoe, from where its sides are widest: share of its length, and height
-#: over the instep (ours: trainers on three feet).
-FORE_PART, SHOE_HEIGHT = 0.55, 60.0
+#: A shoe's fore part and its rounded tip: from and to, as shares of its length from the heel,
+#: and how much of its width it has there. Its height over the sole (ours: from three trainers).
+SHOE_PARTS = ((0.45, 0.85, 1.0), (0.85, 1.0, 0.6))
+SHOE_HEIGHT = 60.0
 #: An accelerator's arm, across the car and along the push (ours: it carries next to nothing).
 ACCELERATOR_ARM = (6.0, 20.0)
 #: A pad along its arm, and how thick it is (ours, where nobody measures them).
@@ -103,32 +104,32 @@ def clearances(
 
 @no_answer_is_nan
 def shoe_clearances(shoes: Sequence[Shoe], lines: Sequence[Line]) -> tuple[Clearance, ...]:
-    """Fore parts of shoes to every tube; the least of the shoes of one name."""
+    """Shoes to every tube; the least of those of one name."""
     if not lines or not shoes:
         return ()
     variants = np.broadcast_shapes(*_shapes((tuple(shoes), tuple(lines))))
-    feet = _spread([_fore_part(shoe) for shoe in shoes], (-1, *variants), variants)
+    parts = [(shoe.about, _part(shoe, *part)) for shoe in shoes for part in SHOE_PARTS]
+    feet = _spread([box for _, box in parts], (-1, *variants), variants)
     tubes = _spread([_tube(line) for line in lines], (-1, 1, *variants), variants)
     gaps = np.asarray(feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2)
     names = tuple(dict.fromkeys(shoe.about for shoe in shoes))
-    of_name = {name: [i for i, s in enumerate(shoes) if s.about == name] for name in names}
-    each = np.stack([np.min(gaps[:, of_name[name]], axis=1) for name in names], axis=1)
-    return _each(names, lines, each)
+    rows = [[i for i, (about, _) in enumerate(parts) if about == name] for name in names]
+    least = np.stack([np.min(gaps[:, row], axis=1) for row in rows], axis=1)
+    return _each(names, lines, least)
 
 
-def _fore_part(shoe: Shoe) -> Box:
+def _part(shoe: Shoe, begins: float, ends: float, width: float) -> Box:
     sole = shoe.toe - shoe.heel
     along = sole.unit()
     up = RIGHT.cross(along)
-    ahead = shoe.heel + sole * (1.0 - FORE_PART / 2)
     return Box(
-        middle=ahead + up * (SHOE_HEIGHT / 2),
+        middle=shoe.heel + sole * ((begins + ends) / 2) + up * (SHOE_HEIGHT / 2),
         along=along,
         through=up,
         across=RIGHT,
-        half_along=sole.length() * (FORE_PART / 2),
+        half_along=sole.length() * ((ends - begins) / 2),
         half_through=SHOE_HEIGHT / 2,
-        half_across=shoe.width / 2,
+        half_across=shoe.width * width / 2,
     )
 
 
