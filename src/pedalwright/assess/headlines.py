@@ -284,11 +284,24 @@ def _structure(a: Assessment) -> Iterator[Headline]:
 
 
 def _driver(placed: Placed) -> Iterator[Headline]:
+    yield from _body(placed)
     seats = (("clutch", placed.clutch), ("brake", placed.brake), ("throttle", placed.throttle))
     for pedal, seat in seats:
         for when, posture in (("rest", seat.rest), ("full", seat.full)):
             yield from _posture(f"driver.{placed.name}.{pedal}.{when}", posture)
         yield from _pad(f"driver.{placed.name}.{pedal}", seat)
+
+
+def _body(placed: Placed) -> Iterator[Headline]:
+    name, body, spread = f"driver.{placed.name}", placed.brake.body, placed.spread
+    lengths = (
+        ("thigh", body.thigh, spread.thigh),
+        ("shank", body.shank, spread.shank),
+        ("heel_to_ball", body.heel_to_ball, spread.heel_to_ball),
+    )
+    for part, length, doubt in lengths:
+        yield Headline(f"{name}.{part}", length, "mm", "As measured, else guessed from stature.")
+        yield Headline(f"{name}.{part}_spread", doubt, "mm", "How far off it may be, 1 SD.")
 
 
 def _posture(name: str, posture: Posture) -> Iterator[Headline]:

@@ -8,7 +8,7 @@ from pedalwright.clutch import ClutchResult
 from pedalwright.core.checks import Finding
 from pedalwright.core.points import Point
 from pedalwright.core.units import mm
-from pedalwright.driver import Seated
+from pedalwright.driver import Body, Seated
 from pedalwright.linkage import Clearance, Clearances, Forces, Lever, Position, Stroke
 from pedalwright.structure import Strength
 from pedalwright.throttle import Opening
@@ -66,6 +66,8 @@ class Placed:
     """One driver at the three pedals."""
 
     name: str
+    #: Uncertainty of the lengths the legs are drawn with, 1 SD.
+    spread: Body
     clutch: Seated
     brake: Seated
     throttle: Seated

@@ -218,7 +218,13 @@ def _place(
             on_throttle = driver.place_on_accelerator(
                 person, accelerator.lever.pad, accelerator.pad_full, heel
             )
-    return Placed(name=person.name, clutch=on_clutch, brake=on_brake, throttle=on_throttle)
+    return Placed(
+        name=person.name,
+        spread=driver.body_spread(person.person),
+        clutch=on_clutch,
+        brake=on_brake,
+        throttle=on_throttle,
+    )
 
 
 def _around(

@@ -28,7 +28,7 @@ from pedalwright.documents.verdict import (
     verdict,
     weakest,
 )
-from pedalwright.documents.working_text import by_formula, merged
+from pedalwright.documents.working_text import by_formula, merged, units_text
 
 #: Formulas whose first run makes the three sums of page one: short, and together the main chain.
 SUMS = ("hydraulics.line_pressure", "brakes.brake_torque", "brakes.deceleration")
@@ -165,6 +165,7 @@ def _formula(runs: Sequence[Step]) -> dict[str, Any]:
         "name": formula.name,
         "formula": typst_math(formula),
         "meaning": formula.meaning,
+        "units": units_text(formula),
         "source": formula.source,
         "runs": [
             {"numbers": numbers, "subject": subject}

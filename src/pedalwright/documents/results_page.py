@@ -36,8 +36,8 @@ def results_page(headlines: Sequence[Headline]) -> str:
     rows: dict[str, None] = {}
     for line in headlines:
         name = re.sub(
-            r"^driver\.[^.]+\.(clutch|brake|throttle)(\.(rest|full))?",
-            lambda m: "driver.<id>.<pedal>" + (".<rest or full>" if m[2] else ""),
+            r"^driver\.[^.]+(\.(clutch|brake|throttle))?(\.(rest|full))?",
+            lambda m: f"driver.<id>{'.<pedal>' if m[1] else ''}{'.<rest or full>' if m[3] else ''}",
             line.name,
         )
         _, unit = outside(0.0, line.unit)

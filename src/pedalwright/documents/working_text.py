@@ -2,8 +2,10 @@
 
 from collections.abc import Callable, Iterator, Sequence
 
+from pedalwright.core.figures import unit_text
+from pedalwright.core.notation import Plain
 from pedalwright.core.typeset import plain, substituted
-from pedalwright.core.working import Step
+from pedalwright.core.working import Formula, Step
 from pedalwright.documents.verdict import ROOMS
 
 #: How many uses of the same numbers are named.
@@ -21,6 +23,15 @@ def by_formula(steps: Sequence[Step]) -> dict[str, dict[str, list[Step]]]:
     for step in steps:
         rooms[step.formula.room].setdefault(step.formula.name, []).append(step)
     return {room: formulas for room, formulas in rooms.items() if formulas}
+
+
+def units_text(formula: Formula[...]) -> str:
+    """The unit of each symbol: `F_pedal in N, i a plain number, A in mm²`."""
+    return ", ".join(
+        f"{Plain().symbol(name)} {f'in {unit_text(unit)}' if unit != '1' else 'a plain number'}"
+        for name, unit in formula.units.items()
+        if name != "return"
+    )
 
 
 def merged(runs: Sequence[Step], write: Callable[[Step], str]) -> list[tuple[str, str]]:
@@ -44,6 +55,7 @@ def _lines(steps: Sequence[Step]) -> Iterator[str]:
             formula = runs[0].formula
             yield from ("", f"  {plain(formula)}")
             yield f"      {formula.meaning}"
+            yield f"      {units_text(formula)}"
             yield f"      {formula.name}; source: {formula.source}"
             for numbers, subject in merged(runs, substituted):
-                yield f"        {numbers}    [{subject}]"
+                yield f"        {numbers}" + (f"    [{subject}]" if subject else "")
