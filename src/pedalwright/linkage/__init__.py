@@ -1,5 +1,15 @@
 """Levers, rods and the pistons they push, over the whole stroke."""
 
+from pedalwright.linkage.adjusters import (
+    Reach,
+    ReturnSpring,
+    RodEnd,
+    RodEnds,
+    Sprung,
+    Stop,
+    rod_reach,
+    sprung,
+)
 from pedalwright.linkage.clearances import (
     ACCELERATOR_ARM,
     Clearance,
@@ -11,7 +21,14 @@ from pedalwright.linkage.clearances import (
 )
 from pedalwright.linkage.dead_points import locks_at
 from pedalwright.linkage.formulas import mean_ratio
-from pedalwright.linkage.limits import check, check_clearances, check_shoes
+from pedalwright.linkage.limits import (
+    check,
+    check_clearances,
+    check_rod_ends,
+    check_shoes,
+    check_spring,
+    check_stop,
+)
 from pedalwright.linkage.parts import (
     Felt,
     Forces,
@@ -51,17 +68,26 @@ __all__ = [
     "Moving",
     "Pedal",
     "Position",
+    "Reach",
     "Relay",
     "Relayed",
+    "ReturnSpring",
     "Rod",
+    "RodEnd",
+    "RodEnds",
     "Shoe",
+    "Sprung",
+    "Stop",
     "Stroke",
     "angle_at_face",
     "angle_at_travel",
     "angle_of_arc",
     "check",
     "check_clearances",
+    "check_rod_ends",
     "check_shoes",
+    "check_spring",
+    "check_stop",
     "clearances",
     "felt_at_pin",
     "forces",
@@ -73,7 +99,9 @@ __all__ = [
     "pad_travel_at",
     "pedal_rod_length",
     "position",
+    "rod_reach",
     "shoe_clearances",
+    "sprung",
     "stroke",
     "sweep",
 ]

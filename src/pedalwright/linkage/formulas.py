@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from pedalwright.core.units import N, Ratio, mm, rad
+from pedalwright.core.units import MPa, N, N_mm, Ratio, mm, rad
 from pedalwright.core.working import formula
 
 
@@ -72,3 +72,69 @@ def rod_force(F_piston: N, beta: rad) -> N:
 def side_force(F_piston: N, beta: rad) -> N:
     """Sideways force of a slanting rod on the piston, which wears the bore."""
     return F_piston * np.tan(beta)
+
+
+@formula("z", source="geometry")
+def turns(s: mm, P: mm) -> Ratio:
+    """Whole and part turns of a rod end for a change of the rod's length."""
+    return s / P
+
+
+@formula("l_min", source="common practice")
+def least_engaged(d: mm) -> mm:
+    """Thread to leave in a steel rod end: its diameter.
+
+    A fitting guide of the trade wants 0.3 in whatever the thread, which M8 and larger meet.
+    """
+    return 1.0 * d
+
+
+@formula("m", source="common practice")
+def locknut_height(d: mm) -> mm:
+    """Height of an ordinary nut: 0.8 of its thread, as an ISO 4032 nut has within 10 %."""
+    return 0.8 * d
+
+
+@formula("s_out", source="geometry")
+def thread_out(l: mm, d: mm) -> mm:  # noqa: E741
+    """How far an end can be screwed out: `l` in it now, less one diameter that stays."""
+    return l - 1.0 * d
+
+
+@formula("s_in", source="geometry")
+def thread_in(l: mm, l_max: mm, b: mm, d: mm) -> mm:  # noqa: E741
+    """How far an end can be screwed in: to its ground, or until bare thread `b` is the nut's."""
+    return np.minimum(l_max - l, b - 0.8 * d)
+
+
+@formula("F_s", source="elasticity")
+def spring_pull(F_0: N, c: N_mm, L: mm, L_0: mm) -> N:
+    """Pull of a coil spring drawn out to `L`: nothing until it is longer than unloaded."""
+    return np.where(L_0 < L, F_0 + c * (L - L_0), 0.0 * L_0 * c)
+
+
+@formula("F_pad", source="statics")
+def pad_return(F_s: N, a: mm, r_pad: mm) -> N:
+    """Force of a return spring on the pad, `a` off the pivot."""
+    return F_s * a / r_pad
+
+
+@formula("k", source="Shigley")
+def coil_index_factor(D: mm, d: mm) -> Ratio:
+    """Curved wire is stressed more on the inside of a coil (Wahl's factor)."""
+    return (4 * D / d - 1) / (4 * D / d - 4) + 0.615 * d / D
+
+
+@formula("tau", source="Shigley")
+def spring_stress(k: Ratio, F: N, D: mm, d: mm) -> MPa:
+    """Shear stress of the wire of a coil spring."""
+    return 8 * k * F * D / (np.pi * d**3)
+
+
+@formula("R_m", source="EN 10270-1", empirical=True)
+def wire_strength(d: mm) -> MPa:
+    """Least tensile strength of the spring wire that cheap springs are made of: patented, drawn.
+
+    Kind SM; a line through the table of the standard from 0.5 to 6 mm.
+    """
+    return 1980.0 - 740.0 * np.log10(d)

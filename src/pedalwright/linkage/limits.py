@@ -6,7 +6,9 @@ import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.units import mm
+from pedalwright.linkage.adjusters import RodEnds, Sprung, Stop, rod_reach
 from pedalwright.linkage.clearances import Clearance, Clearances
+from pedalwright.linkage.formulas import least_engaged, locknut_height
 from pedalwright.linkage.parts import Position, Stroke
 
 ROD_ANGLE = Limit(
@@ -62,6 +64,70 @@ CLEAR_SHOE = Limit(
     Source("common practice", "no source: 10 mm, so that a welt does not catch", "trade"),
     "should",
 )
+STOP_AFTER_WORK = Limit(
+    "linkage.stop_after_work",
+    "The pedal's stop lets the pedal finish its work first.",
+    "at least",
+    "mm",
+    Source("pedalwright", "needed travel with all that gives, one circuit lost included", "ours"),
+)
+STOP_BEFORE_WALL = Limit(
+    "linkage.stop_before_wall",
+    "The pedal meets its stop before the toes meet the wall.",
+    "at most",
+    "mm",
+    Source("common practice", "no source: a wall is no stop", "trade"),
+    "should",
+)
+STOP_SAVES_PISTON = Limit(
+    "linkage.stop_saves_piston",
+    "The pedal meets its stop before the piston meets the end of its cylinder.",
+    "at most",
+    "mm",
+    Source("common practice", "a makers' instruction for hydraulic clutch release", "trade"),
+)
+THREAD_LEFT = Limit(
+    "linkage.thread_left",
+    "Each rod end holds at least a diameter of thread.",
+    "at least",
+    "mm",
+    Source("common practice", "a diameter in steel; a trade guide asks for 0.3 in", "trade"),
+)
+LOCK_NUT = Limit(
+    "linkage.lock_nut",
+    "Behind each rod end there is bare thread for its lock-nut.",
+    "at least",
+    "mm",
+    Source("common practice", "0.8 of the thread, the height of an ordinary nut", "trade"),
+)
+ADJUSTER = Limit(
+    "linkage.adjuster_reach",
+    "The rod can be made longer and shorter by what a hand build is out.",
+    "at least",
+    "mm",
+    Source("pedalwright", "the ± of pin, socket and bracket together", "ours"),
+)
+SPRING_RETURN = Limit(
+    "linkage.spring_return",
+    "The return spring pulls the pad back from anywhere in its stroke.",
+    "at least",
+    "N",
+    Source("common practice", "no source: 10 N on the pad beyond friction and weight", "trade"),
+)
+SPRING_STRESS = Limit(
+    "linkage.spring_stress",
+    "At full travel the return spring is not drawn out so far that it tires.",
+    "at most",
+    "MPa",
+    Source(
+        "pedalwright",
+        "0.35 of the wire's strength, for a pedal works often; EN 13906-2 (to verify) allows 0.45",
+        "ours",
+    ),
+    "should",
+)
+#: Force back on the pad, and share of the wire's strength that a pedal's spring may use.
+RETURN_PUSH, SPRING_SHARE = 10.0, 0.35
 #: Room between moving metal and anything else; room beside a shoe.
 METAL_ROOM, SHOE_ROOM = 5.0, 10.0
 
@@ -89,6 +155,32 @@ def check(stroke: Position | Stroke, about: str) -> Iterator[Finding]:
     """Judge a whole stroke; axis 0 is the stations."""
     yield ROD_ANGLE.check(np.max(stroke.rod_angle, axis=0), np.deg2rad(5.0), about)
     yield DEAD_POINT.check(np.min(stroke.rod_to_arm, axis=0), np.deg2rad(30.0), about)
+
+
+def check_stop(
+    stop: Stop, about: str, *, needed: mm, room: mm, piston: mm | None = None, stroke: mm = np.nan
+) -> Iterator[Finding]:
+    """Judge a stop by the travel that work needs, by the wall, and by a piston at the stop."""
+    yield STOP_AFTER_WORK.check(stop.full_travel, needed, about)
+    yield STOP_BEFORE_WALL.check(stop.full_travel, room, about)
+    if piston is not None:
+        yield STOP_SAVES_PISTON.check(piston, stroke, about)
+
+
+def check_rod_ends(ends: RodEnds, about: str) -> Iterator[Finding]:
+    """Judge thread, lock-nuts and reach of one rod."""
+    for where, end in (("pedal end", ends.pedal), ("cylinder end", ends.cylinder)):
+        if end is not None:
+            yield THREAD_LEFT.check(end.engaged, least_engaged(end.thread), f"{about}, {where}")
+            yield LOCK_NUT.check(end.bare, locknut_height(end.thread), f"{about}, {where}")
+    reach = rod_reach(ends)
+    yield ADJUSTER.check(np.minimum(reach.longer, reach.shorter), ends.take_up, about)
+
+
+def check_spring(found: Sprung, about: str) -> Iterator[Finding]:
+    """Judge a return spring over the stroke; axis 0 is the stations."""
+    yield SPRING_RETURN.check(np.min(found.on_pad, axis=0), RETURN_PUSH, about)
+    yield SPRING_STRESS.check(np.max(found.stress, axis=0), SPRING_SHARE * found.strength, about)
 
 
 def _least(found: Iterable[Clearance]) -> Iterator[tuple[str, mm]]:
