@@ -14,7 +14,7 @@ from pedalwright.assess.parts import (
     ThrottlePedal,
 )
 from pedalwright.core.checks import Finding
-from pedalwright.core.points import Plane
+from pedalwright.core.points import RIGHT, Plane
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
@@ -37,6 +37,7 @@ def assess(design: Design) -> Assessment:
     shoes = linkage.shoe_clearances(_shoes(drivers), design.survey.lines)
     findings = (
         *_driver_findings(design, drivers, wall),
+        *_row_findings(design, drivers, brake, released, accelerator),
         *linkage.check(brake.stroke, "brake"),
         *linkage.check(released.stroke, "clutch"),
         *linkage.check_clearances(around),
@@ -286,6 +287,27 @@ def _driver_findings(design: Design, drivers: tuple[Placed, ...], wall: Plane) -
         for pedal, seat in seats:
             about = f"{placed.name}, {pedal}"
             yield from driver.check(seat, about, rim=rim, column=column, wall=wall)
+
+
+def _row_findings(
+    design: Design,
+    drivers: tuple[Placed, ...],
+    brake: BrakePedal,
+    released: ClutchPedal,
+    accelerator: ThrottlePedal,
+) -> Iterator[Finding]:
+    """The pads side by side, and the shoes on them, between the walls beside the outer two."""
+    clutch_pad, throttle_pad = released.lever.pad, accelerator.lever.pad
+    row = driver.Row(
+        left_wall=clutch_pad.y - design.survey.room(clutch_pad, -RIGHT),
+        clutch=driver.Pad(middle=clutch_pad.y, width=design.clutch.pedal.pad_width),
+        brake=driver.Pad(middle=brake.lever.pad.y, width=design.brake.pedal.pad_width),
+        accelerator=driver.Pad(middle=throttle_pad.y, width=design.throttle.pedal.pad_width),
+        right_wall=throttle_pad.y + design.survey.room(throttle_pad, RIGHT),
+    )
+    yield from driver.check_row(row)
+    for placed in drivers:
+        yield from driver.check_shoes(row, placed.brake.body, placed.name)
 
 
 def _room(lever: Lever, pedal: Pedal, wall: Plane, gap: Num) -> Num:

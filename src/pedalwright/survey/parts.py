@@ -12,6 +12,7 @@ from pedalwright.core.points import Plane, Point
 from pedalwright.core.units import mm
 
 NOWHERE = Point(np.nan, np.nan, np.nan)
+_HALF_FACING = np.cos(np.pi / 4)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -72,3 +73,17 @@ class Survey:
         """A named face; nan when it was not measured."""
         unmeasured = Plane(normal=NOWHERE, offset=np.nan)
         return next((m.plane for m in self.faces if m.name == name), unmeasured)
+
+    def room(self, point: Point, way: Point) -> mm:
+        """From a point along a direction to the first face that looks back; nan if there is none.
+
+        A face counts when it lies within 45 degrees of square to the direction.
+        """
+        looks = [(m.plane, m.plane.normal.dot(way)) for m in self.faces]
+        rooms = [
+            plane.height(point) / -facing
+            for plane, facing in looks
+            if np.all(facing < -_HALF_FACING)
+        ]
+        nearest: mm = np.min(np.stack(np.broadcast_arrays(*rooms)), axis=0) if rooms else np.nan
+        return nearest
