@@ -44,6 +44,17 @@ def test_a_clutch_foot_lifts_rather_than_bend_too_far_and_a_brake_foot_does_not(
     assert clutch.lifts
 
 
+def test_a_clutch_foot_that_is_too_short_with_the_heel_down_lifts_it() -> None:
+    far = Point(80.0, 400.0, 202.0)
+    kept = place(DRIVER, LOW, far, 0.0)
+    assert np.isnan(kept.full.knee_angle)
+    assert float(kept.full.shortfall) > 0.0
+    lifted = place(DRIVER, LOW, far, 0.0, heel_may_lift=True)
+    assert np.isfinite(lifted.full.knee_angle)
+    assert float(lifted.lift_full) > 0.0
+    assert float(lifted.lift_rest) == 0.0
+
+
 def test_the_accelerator_foot_turns_about_a_heel_that_stays() -> None:
     seated = place_on_accelerator(DRIVER, LOW, FORWARD, 0.0, rounding=12.0)
     rest, full = seated.rest, seated.full

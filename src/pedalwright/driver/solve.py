@@ -27,7 +27,7 @@ def place(
     The heel stays on its rest and slides with the pad. Where the pad is higher above the heel
     than the sole is long the heel has to lift, with the ankle held at 90 degrees; a clutch,
     which is worked with the whole leg, may also be reached for in this way when the ankle
-    would have to bend too far.
+    would have to bend too far, or the leg is too short with the heel down.
     """
     lengths = body(driver.person)
     with subject("rest"):
@@ -70,7 +70,8 @@ def _heel_down_or_lifted(
     down = heel_on_floor(lengths, driver.hip, driver.trunk, ball, heel_height)
     lifts = ball.z - heel_height > lengths.heel_to_ball
     if heel_may_lift:
-        lifts = np.logical_or(lifts, down.ankle_angle < LEAST_ANKLE)
+        held = down.ankle_angle >= LEAST_ANKLE  # not so where the leg is too short, either
+        lifts = np.logical_or(lifts, np.logical_not(held))
     if not np.any(lifts):
         return down
     return _either(lifts, _lifted(lengths, driver, ball), down)
