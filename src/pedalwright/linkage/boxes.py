@@ -94,8 +94,7 @@ def _slope(place: Triple, goes: Triple, halves: Triple) -> Num:
 
 def _beyond(side: mm, half: mm) -> mm:
     """What of a place lies outside of a pair of faces, with its sign."""
-    outside: Num = side - np.clip(side, -half, half)
-    return outside
+    return np.maximum(side - half, 0.0) + np.minimum(side + half, 0.0)
 
 
 def _outside(place: Triple, halves: Triple) -> mm:

@@ -4,9 +4,9 @@ Arms and pads are boxes: an arm is a straight flat bar from its pivot to the hei
 a pad a plate across its end. The joggle of an arm is not drawn: it belongs between the two.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import TypeVar
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields, is_dataclass
+from typing import TypeVar, cast
 
 import numpy as np
 
@@ -282,6 +282,8 @@ def _spread(things: Sequence[T], shape: tuple[int, ...], variants: tuple[int, ..
     """Several things as one: each number spread over the batch, then laid out in `shape`."""
 
     def together(*numbers: Num) -> Array:
+        if not variants:  # ten times quicker, and what the page asks for at every move
+            return np.array(numbers, dtype=np.float64).reshape(shape)
         rows = np.stack([np.broadcast_to(number, variants) for number in numbers])
         return rows.reshape(shape)
 
@@ -289,13 +291,13 @@ def _spread(things: Sequence[T], shape: tuple[int, ...], variants: tuple[int, ..
     return many
 
 
-def _shapes(tree: object) -> list[tuple[int, ...]]:
-    """The shape of every number in a tree."""
-    found: list[tuple[int, ...]] = []
-
-    def note(number: Num) -> Num:
-        found.append(np.shape(number))
-        return number
-
-    over(note, tree)
-    return found
+def _shapes(tree: object) -> Iterator[tuple[int, ...]]:
+    """The shape of every batched number in a tree."""
+    if isinstance(tree, np.ndarray):
+        yield np.shape(cast("Array", tree))
+    elif isinstance(tree, tuple):
+        for item in cast("tuple[object, ...]", tree):
+            yield from _shapes(item)
+    elif is_dataclass(tree):
+        for field in fields(tree):
+            yield from _shapes(getattr(tree, field.name))
