@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from pedalwright.assess import Assessment
-from pedalwright.core.answers import Sentence, Step, sentence
+from pedalwright.core.answers import Sentence, Step
 from pedalwright.design import Design
 from pedalwright.search.changes import Changes
 from pedalwright.search.prices import Job, newly_missed, price
@@ -25,15 +25,16 @@ class Cure:
 
 #: What a cure is bought for, as one number of an assessment: less of it is better.
 Measure = Callable[[Assessment], float]
+#: What it brings, said from the assessments before and after.
+Brings = Callable[[Assessment, Assessment], Sentence]
 
 
 def ranked(
-    design: Design, cures: Sequence[Cure], measure: Measure, brings: str, unit: str
+    design: Design, cures: Sequence[Cure], measure: Measure, brings: Brings
 ) -> tuple[Step, ...]:
     """Cures that lower the measure, most of it for an hour's work first.
 
-    `brings` has places for the measure before, after, and what is gained. Cures that break a
-    demand come last, however much they gain.
+    Cures that break a demand come last, however much they gain.
     """
     if not cures:
         return ()
@@ -48,7 +49,7 @@ def ranked(
         breaks = tuple(newly_missed(before, candidate.assessment, "must"))
         step = Step(
             what=cure.what,
-            brings=sentence(brings, (was, unit), (now, unit), (was - now, unit)),
+            brings=brings(before, candidate.assessment),
             price=price(cure.job, before, candidate.assessment),
             changes=cure.changes,
             assumed=cure.assumed,

@@ -36,7 +36,7 @@ def reason(finding: Finding) -> Sentence:
     figures = ((one(finding.value), unit), (one(finding.bound), unit))
     about = f"{finding.about.replace('{}', '()')}: " if finding.about else ""
     words = _WORDS.get(limit.code)
-    if words is not None:
+    if words is not None and finding.judged:
         return sentence(about + words, *figures)
     return sentence(f"{about}{limit.asks.rstrip('.')}: {{}}, {limit.sense} {{}}", *figures)
 

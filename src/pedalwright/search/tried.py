@@ -64,21 +64,26 @@ def tried(design: Design, rows: Sequence[Changes]) -> Tried:
     return Tried(rows=tuple(rows), designs=designs, assessment=assess(designs))
 
 
-def about_pedal(name: str) -> Concerns:
-    """Findings of one pedal's own rooms, and those of other rooms that name it."""
-    rooms = {"brake": {"brakes", "hydraulics"}, "clutch": {"clutch"}, "throttle": {"throttle"}}[
-        name
-    ]
+#: The rooms that judge nothing but one pedal.
+ROOMS = {"brake": {"brakes", "hydraulics"}, "clutch": {"clutch"}, "throttle": {"throttle"}}
+
+
+def own(pedal: str) -> Concerns:
+    """Findings of one pedal's own rooms."""
 
     def concerns(finding: Finding) -> bool:
-        return finding.room in rooms or name in finding.about.split(", ")
+        return finding.room in ROOMS[pedal]
 
     return concerns
 
 
-def everything(_finding: Finding) -> bool:
-    """Every finding."""
-    return True
+def about_pedal(pedal: str) -> Concerns:
+    """Findings of one pedal's own rooms, and those of other rooms that name it."""
+
+    def concerns(finding: Finding) -> bool:
+        return finding.room in ROOMS[pedal] or pedal in finding.about.split(", ")
+
+    return concerns
 
 
 def named(*codes: str) -> Concerns:
@@ -97,14 +102,6 @@ def both(one: Concerns, other: Concerns) -> Concerns:
         return one(finding) and other(finding)
 
     return concerns
-
-
-def same_for_all(candidates: Sequence[Candidate]) -> frozenset[tuple[str, str]]:
-    """Demands that every candidate misses: this row cannot cure them."""
-    missed = [
-        {(f.limit.code, f.about) for f in c.assessment.findings if not f.ok} for c in candidates
-    ]
-    return frozenset(key for key in missed[0] if all(key in other for other in missed))
 
 
 def not_in(codes: frozenset[tuple[str, str]]) -> Concerns:

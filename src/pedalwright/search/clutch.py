@@ -1,0 +1,287 @@
+"""Does the clutch release? Travel needed and there, the masters that are sold in a row, cures."""
+
+from collections.abc import Iterator
+from dataclasses import fields
+
+from pedalwright.assess import Assessment
+from pedalwright.clutch.limits import OVER_LIFT
+from pedalwright.clutch.parts import CableFork, ClutchResult
+from pedalwright.core.answers import (
+    Answer,
+    Bar,
+    Bars,
+    Change,
+    Column,
+    Outcome,
+    Price,
+    Sentence,
+    Step,
+    sentence,
+)
+from pedalwright.design import Design
+from pedalwright.search.bore_row import bore_row
+from pedalwright.search.changes import Changes, number, one, pin_at
+from pedalwright.search.choice import Choice, choose
+from pedalwright.search.cures import Cure, ranked
+from pedalwright.search.prices import (
+    CLUTCH_CYLINDER,
+    FREE_PLAY,
+    HOSES,
+    PEDAL_STOP,
+    PIN_HOLE,
+    ROD_GAP,
+    STIFFER_MOUNT,
+    TOE_POCKET,
+)
+from pedalwright.search.reasons import joined, reason
+from pedalwright.search.tried import Candidate, named
+
+RELEASES = named("clutch.release", "clutch.stroke")
+WISHES = named("clutch.effort", "clutch.over_stroke")
+#: Pins tried on either side of the present one, mm.
+PIN_STEPS = (-8.0, -4.0, 0.0, 4.0, 8.0)
+
+COLUMNS = (
+    Column("pad needed", "mm"),
+    Column("pad there", "mm"),
+    Column("effort", "N"),
+    Column("piston", "mm"),
+    Column("lift reached", "mm"),
+)
+
+
+def clutch_release(design: Design) -> Answer:
+    """Whether the clutch is free before the toes meet the wall, and what would free it."""
+    choice = choose(design, "clutch", list(_row(design)), lambda c: (_effort(c.assessment),))
+    now = choice.candidates[choice.now]
+    result = now.assessment.clutch.result
+    return Answer(
+        question="clutch",
+        title="Does the clutch release, and what frees it?",
+        says=_says(now),
+        outcome=_outcome(now),
+        columns=COLUMNS,
+        rows=tuple(choice.row(i, _values) for i in range(len(choice.names))),
+        bars=Bars(
+            title="pad travel by cause, as it stands",
+            unit="mm",
+            bars=tuple(_causes(result)),
+            bound=one(result.travel_available),
+            bound_says="where the toes meet the wall",
+        ),
+        steps=_steps(design, now),
+        notes=tuple(_notes(choice, design)),
+    )
+
+
+def _row(design: Design) -> Iterator[tuple[str, Changes]]:
+    """Masters that are sold; for a cable, pins further in and out."""
+    if design.clutch.master is not None:
+        for name, size in bore_row(number(design, "clutch.master.bore")):
+            yield name, (Change("clutch.master.bore", size, "mm"),)
+        return
+    pin = number(design, "clutch.pedal.pin_radius")
+    for step in PIN_STEPS:
+        yield f"cable pin at {pin + step:.1f}", pin_at(design, "clutch", pin + step)
+
+
+def _values(assessment: Assessment) -> tuple[float, ...]:
+    result = assessment.clutch.result
+    return (
+        one(result.budget.total),
+        one(result.travel_available),
+        one(result.effort),
+        one(result.master_stroke),
+        one(result.lift_reached),
+    )
+
+
+def _outcome(now: Candidate) -> Outcome:
+    if now.fails(named("clutch.release", "clutch.stroke")):
+        return "fails"
+    return "short" if now.fails(WISHES, "should") else "passes"
+
+
+def _says(now: Candidate) -> Sentence:
+    result = now.assessment.clutch.result
+    figures = (
+        (one(result.budget.total), "mm"),
+        (one(result.travel_available), "mm"),
+        (one(result.effort), "N"),
+    )
+    if now.fails(named("clutch.release")):
+        return sentence(
+            "It does not release: the pad has to go {} and has {} before the toes meet the wall, "
+            "which leaves {} of the {} the bearing must lift.",
+            *figures[:2],
+            (one(result.lift_reached), "mm"),
+            (one(result.lift_needed), "mm"),
+        )
+    if now.fails(RELEASES):
+        missed = [reason(finding) for finding in now.fails(RELEASES)]
+        return sentence("It does not release: ") + joined(missed) + sentence(".")
+    return sentence("It releases: the pad has to go {} and has {}, for {} on the pad.", *figures)
+
+
+#: Causes of clutch travel in a builder's words.
+CAUSES = {
+    "dead_stroke": "dead stroke, rod gap",
+    "free_play": "free play at the bearing",
+    "lift": "lift of the bearing",
+    "line_growth": "hoses and line",
+    "structure": "parts giving",
+    "total": "in all",
+}
+
+
+def _causes(result: ClutchResult) -> Iterator[Bar]:
+    for field in fields(result.budget):
+        yield Bar(CAUSES[field.name], one(getattr(result.budget, field.name)))
+
+
+def _short(assessment: Assessment) -> float:
+    """Pad travel missing to the release; negative: left over."""
+    result = assessment.clutch.result
+    return one(result.budget.total) - one(result.travel_available)
+
+
+def _steps(design: Design, now: Candidate) -> tuple[Step, ...]:
+    """Cures while it does not release; then what the wishes ask."""
+    if now.fails(RELEASES):
+        return ranked(design, list(_cures(design)), _short, _travel_won)
+    steps: list[Step] = []
+    if now.fails(named("clutch.effort"), "should"):
+        steps += ranked(design, list(_lighter(design)), _effort, _push_won)
+    if now.fails(named("clutch.over_stroke"), "should"):
+        steps.append(_stop(now.assessment.clutch.result))
+    return tuple(steps)
+
+
+def _travel_won(before: Assessment, after: Assessment) -> Sentence:
+    left = -_short(after)
+    end = "{} in hand" if left >= 0.0 else "still {} short"
+    return sentence(
+        f"needs {{}} instead of {{}} and has {{}}: {end}",
+        (one(after.clutch.result.budget.total), "mm"),
+        (one(before.clutch.result.budget.total), "mm"),
+        (one(after.clutch.result.travel_available), "mm"),
+        (abs(left), "mm"),
+    )
+
+
+def _push_won(before: Assessment, after: Assessment) -> Sentence:
+    return sentence("holds with {} instead of {}", (_effort(after), "N"), (_effort(before), "N"))
+
+
+def _effort(assessment: Assessment) -> float:
+    return one(assessment.clutch.result.effort)
+
+
+def _cures(design: Design) -> Iterator[Cure]:
+    part = design.clutch
+    pin = number(design, "clutch.pedal.pin_radius")
+    if part.master is not None:
+        fitted = number(design, "clutch.master.bore")
+        for name, size in [entry for entry in bore_row(fitted) if entry[1] > fitted][:2]:
+            yield Cure(
+                what=sentence(f"Fit a larger master cylinder, {name}."),
+                changes=(Change("clutch.master.bore", size, "mm"),),
+                job=CLUTCH_CYLINDER,
+            )
+    yield Cure(
+        what=sentence("Drill the pin hole {} further from the pivot.", (4.0, "mm")),
+        changes=pin_at(design, "clutch", pin + 4.0),
+        job=PIN_HOLE,
+    )
+    yield from _slack(design)
+    if part.pad_room is None:
+        yield Cure(
+            what=sentence("Give the toes a pocket in the wall, {} deep.", (10.0, "mm")),
+            changes=(Change("toes_to_wall", number(design, "toes_to_wall") - 10.0, "mm"),),
+            job=TOE_POCKET,
+        )
+    mount = part.carrier.mount
+    yield Cure(
+        what=sentence("Hold pivot and cylinder twice as stiffly."),
+        changes=(
+            Change(
+                "clutch.carrier.mount.cylinder_stiffness", 2 * one(mount.cylinder_stiffness), "N/mm"
+            ),
+            Change("clutch.carrier.mount.pivot_stiffness", 2 * one(mount.pivot_stiffness), "N/mm"),
+        ),
+        job=STIFFER_MOUNT,
+        assumed=True,
+    )
+
+
+def _slack(design: Design) -> Iterator[Cure]:
+    release = design.clutch.release
+    dead, play = one(release.dead_stroke), one(release.free_play)
+    if dead > 1.0:
+        yield Cure(
+            what=sentence("Set the rod gap closer by {}, still with play to feel.", (0.5, "mm")),
+            changes=(Change("clutch.release.dead_stroke", dead - 0.5, "mm"),),
+            job=ROD_GAP,
+        )
+    if play > 1.0:
+        yield Cure(
+            what=sentence("Set the bearing's free play to {}.", (1.0, "mm")),
+            changes=(Change("clutch.release.free_play", 1.0, "mm"),),
+            job=FREE_PLAY,
+        )
+    growth = one(release.line_growth)
+    if growth > 0.0 and not isinstance(release.actuator, CableFork):
+        yield Cure(
+            what=sentence("Replace the hose by one that swells half as much."),
+            changes=(Change("clutch.release.line_growth", growth / 2, "1"),),
+            job=HOSES,
+            assumed=True,
+        )
+
+
+def _lighter(design: Design) -> Iterator[Cure]:
+    pin = number(design, "clutch.pedal.pin_radius")
+    if design.clutch.master is not None:
+        fitted = number(design, "clutch.master.bore")
+        for name, size in [entry for entry in bore_row(fitted) if entry[1] < fitted][-2:]:
+            yield Cure(
+                what=sentence(f"Fit a smaller master cylinder, {name}."),
+                changes=(Change("clutch.master.bore", size, "mm"),),
+                job=CLUTCH_CYLINDER,
+            )
+    yield Cure(
+        what=sentence("Drill the pin hole {} nearer to the pivot.", (4.0, "mm")),
+        changes=pin_at(design, "clutch", pin - 4.0),
+        job=PIN_HOLE,
+    )
+
+
+def _notes(choice: Choice, design: Design) -> Iterator[Sentence]:
+    result = choice.candidates[choice.now].assessment.clutch.result
+    six, room = one(result.travel_at_six), one(result.travel_available)
+    end = "would not release" if six > room else "would release"
+    yield sentence(
+        f"This pedal is {{}}:1 on average; a 6:1 clutch needs {{}} here, has {{}} and {end}.",
+        (one(result.mean_ratio), "1"),
+        (six, "mm"),
+        (room, "mm"),
+    )
+    if design.clutch.master is not None:
+        yield sentence("The row is judged with the stroke of your cylinder; check the one you buy.")
+    for missed in choice.uncured:
+        yield sentence("No candidate of the row cures this: ") + missed
+
+
+def _stop(result: ClutchResult) -> Step:
+    needed = one(result.lift_needed)
+    return Step(
+        what=sentence("Fit a stop behind the pedal."),
+        brings=sentence(
+            "pushed to the wall it would lift the bearing {}, where {} releases it and {} is all "
+            "that the cover should bear",
+            (one(result.lift_at_wall), "mm"),
+            (needed, "mm"),
+            (needed + OVER_LIFT, "mm"),
+        ),
+        price=Price(minutes=PEDAL_STOP.minutes, buy=PEDAL_STOP.buy, worse=()),
+    )
