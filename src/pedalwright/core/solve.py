@@ -5,6 +5,7 @@ fails its finding by itself, without a warning and without an exception.
 """
 
 from collections.abc import Callable
+from contextvars import ContextVar
 from functools import wraps
 from typing import ParamSpec, TypeVar
 
@@ -16,13 +17,23 @@ P = ParamSpec("P")
 T = TypeVar("T")
 
 
+#: True inside a solver that is quiet already: there are a hundred of them in one assessment.
+_quiet: ContextVar[bool] = ContextVar("quiet", default=False)
+
+
 def no_answer_is_nan(solver: Callable[P, T]) -> Callable[P, T]:
     """Let square roots of negative numbers, and the like, come out as nan without a warning."""
 
     @wraps(solver)
     def quiet(*args: P.args, **kwargs: P.kwargs) -> T:
-        with np.errstate(invalid="ignore", divide="ignore"):
+        if _quiet.get():
             return solver(*args, **kwargs)
+        token = _quiet.set(True)
+        try:
+            with np.errstate(invalid="ignore", divide="ignore"):
+                return solver(*args, **kwargs)
+        finally:
+            _quiet.reset(token)
 
     return quiet
 

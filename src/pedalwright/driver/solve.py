@@ -20,16 +20,23 @@ HELD_ANKLE = np.deg2rad(90.0)
 
 @no_answer_is_nan
 def place(
-    driver: Driver, rest: Point, full: Point, heel_height: mm, *, heel_may_lift: bool = False
+    driver: Driver,
+    rest: Point,
+    full: Point,
+    heel_height: mm,
+    *,
+    heel_may_lift: bool = False,
+    lengths: Body | None = None,
 ) -> Seated:
     """The leg on a brake or clutch pedal whose pad centre goes from `rest` to `full`.
 
     The heel stays on its rest and slides with the pad. Where the pad is higher above the heel
     than the sole is long the heel has to lift, with the ankle held at 90 degrees; a clutch,
     which is worked with the whole leg, may also be reached for in this way when the ankle
-    would have to bend too far, or the leg is too short with the heel down.
+    would have to bend too far, or the leg is too short with the heel down. `lengths` saves
+    measuring the driver anew for every pedal.
     """
-    lengths = body(driver.person)
+    lengths = lengths or body(driver.person)
     with subject("rest"):
         at_rest = _heel_down_or_lifted(lengths, driver, rest, heel_height, heel_may_lift)
     with subject("full travel"):
@@ -39,14 +46,20 @@ def place(
 
 @no_answer_is_nan
 def place_on_accelerator(
-    driver: Driver, rest: Point, full: Point, heel_height: mm, *, rounding: mm = 0.0
+    driver: Driver,
+    rest: Point,
+    full: Point,
+    heel_height: mm,
+    *,
+    rounding: mm = 0.0,
+    lengths: Body | None = None,
 ) -> Seated:
     """The leg on the accelerator: the heel stays where it is at rest and the sole slides.
 
     At rest the ball of the foot touches the pad, which is round with radius `rounding` about
     its centre. A pad that is too high for the heel is treated as in `place`.
     """
-    lengths = body(driver.person)
+    lengths = lengths or body(driver.person)
     chord = np.hypot(lengths.heel_to_ball, rounding)
     rise = rest.z - heel_height
     with subject("rest"):

@@ -5,7 +5,7 @@ a pad a plate across its end. The joggle of an arm is not drawn: it belongs betw
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass
 from typing import TypeVar, cast
 
 import numpy as np
@@ -298,6 +298,6 @@ def _shapes(tree: object) -> Iterator[tuple[int, ...]]:
     elif isinstance(tree, tuple):
         for item in cast("tuple[object, ...]", tree):
             yield from _shapes(item)
-    elif is_dataclass(tree):
-        for field in fields(tree):
-            yield from _shapes(getattr(tree, field.name))
+    else:  # every part of the house has slots
+        for name in getattr(tree, "__slots__", ()):
+            yield from _shapes(getattr(tree, name))
