@@ -9,15 +9,21 @@ from pedalwright.brakes import (
     BrakeResult,
     Car,
     Disc,
+    Fluid,
+    Load,
     Plumbing,
     Ratios,
+    Rotor,
+    ShoeDrum,
+    WheelBrake,
     check,
+    check_heat,
     limits,
     respond,
 )
 from pedalwright.core.checks import Limit
 from pedalwright.core.units import Num
-from pedalwright.hydraulics import Tandem
+from pedalwright.hydraulics import Boost, Servo, Tandem
 
 CAR = Car(mass=980.0, front_share=0.5, wheelbase=2320.0, cg_height=470.0, tyre_radius=305.0)
 TANDEM = Tandem(bore=20.64, stroke=36.0)
@@ -38,13 +44,23 @@ ROOM = 150.0
 
 def result(
     car: Car = CAR,
-    front: Disc = FRONT,
-    rear: Disc = REAR,
+    front: WheelBrake = FRONT,
+    rear: WheelBrake = REAR,
     tandem: Tandem = TANDEM,
     travel: tuple[Num, Num, Num] = (74.0, 120.0, 130.0),
+    worn_travel: Num | None = None,
 ) -> BrakeResult:
     ratios = Ratios(hard_stop=5.1, front_alone=5.3, rear_alone=5.4)
-    return respond(car, tandem, front, rear, PLUMBING, ratios=ratios, pad_travel=travel)
+    return respond(
+        car,
+        tandem,
+        front,
+        rear,
+        PLUMBING,
+        ratios=ratios,
+        pad_travel=travel,
+        worn_travel=worn_travel,
+    )
 
 
 def broken(found: BrakeResult, room: Num = ROOM) -> set[tuple[str, str]]:
@@ -64,6 +80,28 @@ TAIL_HEAVY = result(
     tandem=Tandem(bore=31.5, stroke=36.0),
 )
 FRONT_FEEBLE = replace(FRONT, piston_bore=24.0)
+#: With so little weight on the front axle it locks early.
+TAIL_LIGHT = replace(CAR, front_share=0.3)
+SERVO = Servo(points=(Boost(push=2500.0, force=10000.0),))
+#: Wide cylinders that only a servo can press.
+ASSISTED = Tandem(bore=47.0, stroke=36.0, servo=SERVO)
+#: About the front disc's torque; its shoes grab at 0.45.
+GRABBING = ShoeDrum(
+    cylinder_bore=30.0,
+    pistons_moved=2.0,
+    drum_radius=115.0,
+    shoes="leading-trailing",
+    push_arm=100.0,
+    pivot_distance=52.0,
+    friction_low=0.30,
+    friction=0.31,
+    friction_high=0.42,
+    lift=0.5,
+)
+HEAVY = Load(mass=450.0, front_share=0.45, cg_height=470.0)
+NOSE_LOAD = Load(mass=120.0, front_share=1.0, cg_height=520.0)
+BOOT_LOAD = Load(mass=300.0, front_share=0.0, cg_height=470.0)
+TAIL_LOAD = Load(mass=120.0, front_share=0.0, cg_height=480.0)
 
 
 @pytest.mark.parametrize(
@@ -74,12 +112,43 @@ FRONT_FEEBLE = replace(FRONT, piston_bore=24.0)
         (result(rear=REAR_FEEBLE), "brakes.one_circuit", "rear circuit alone"),
         (result(rear=REAR_HEAVY), "brakes.lock_order", ""),
         (result(travel=(101.0, 120.0, 130.0)), "brakes.travel", ""),
+        (result(worn_travel=151.0), "brakes.worn_travel", ""),
+        (result(tandem=ASSISTED), "brakes.servo_lost", ""),
+        (result(front=GRABBING), "brakes.grab", "front axle"),
+        (result(car=TAIL_LIGHT), "brakes.adhesion", ""),
         (result(travel=(74.0, 151.0, 130.0)), "brakes.lost_travel", "rear circuit lost"),
         (result(travel=(74.0, 120.0, 151.0)), "brakes.lost_travel", "front circuit lost"),
     ],
 )
 def test_one_design_breaks_only_this_one(design: BrakeResult, code: str, about: str) -> None:
     assert broken(design) == {(code, about)}
+
+
+#: The tail-heavy car again, whose rear brakes do their part.
+TAIL_CAR = replace(CAR, front_share=0.42)
+WIDE_REAR = replace(REAR, piston_bore=45.0)
+
+
+@pytest.mark.parametrize(
+    ("design", "code"),
+    [
+        (
+            result(
+                car=replace(TAIL_CAR, load=HEAVY),
+                rear=WIDE_REAR,
+                tandem=Tandem(bore=26.0, stroke=36.0),
+            ),
+            "effort",
+        ),
+        (result(car=replace(CAR, load=HEAVY)), "one_circuit"),
+        (result(car=replace(CAR, load=NOSE_LOAD)), "lock_order"),
+        (result(car=replace(TAIL_CAR, load=BOOT_LOAD)), "adhesion"),
+        (result(car=replace(CAR, load=TAIL_LOAD)), "none"),
+    ],
+)
+def test_a_load_may_break_one_alone(design: BrakeResult, code: str) -> None:
+    expected = set() if code == "none" else {(f"brakes.{code}", "laden")}
+    assert broken(design) == expected
 
 
 def test_a_front_circuit_can_be_the_feeble_one() -> None:
@@ -91,8 +160,31 @@ def test_a_front_circuit_can_be_the_feeble_one() -> None:
 def test_each_limit_is_tried_above() -> None:
     asked = {found.limit.code for found in check(result(), ROOM)}
     known = {limit.code for limit in vars(limits).values() if isinstance(limit, Limit)}
-    tried = {"effort", "touchy", "one_circuit", "lock_order", "travel", "lost_travel"}
-    assert asked == known == {f"brakes.{code}" for code in tried}
+    always = {"effort", "touchy", "one_circuit", "lock_order", "travel", "lost_travel", "adhesion"}
+    where_given = {"servo_lost", "worn_travel", "grab", "fluid_heat"}
+    assert asked == {f"brakes.{code}" for code in always}
+    assert known == {f"brakes.{code}" for code in always | where_given}
+
+
+@pytest.mark.parametrize(("mass", "warm"), [(4.5, True), (6.5, False)])
+def test_one_fast_stop_must_not_boil_old_fluid(mass: float, warm: bool) -> None:
+    """1.05 x 0.95 x 980 x 47.2^2 / 2 x share of the axle / 2 discs, over mass and 480 J/(kg K)."""
+    heated = replace(FRONT, rotor=Rotor(mass=mass))
+    design = result(car=replace(CAR, top_speed=170.0 / 3.6), front=heated)
+    (found,) = check_heat(design, Fluid(grade="DOT 4"))
+    assert found.ok is not warm
+    share = design.at_500.front_share
+    heat = 1.05 * 0.95 * 980.0 * (170.0 / 3.6) ** 2 / 2.0 * share / 2.0
+    assert found.value == pytest.approx(heat / (mass * 480.0))
+    assert (found.limit.code, found.about) == ("brakes.fluid_heat", "front axle")
+
+
+def test_heat_is_judged_only_where_a_mass_and_a_speed_are_known() -> None:
+    assert list(check_heat(result(), Fluid(grade="DOT 4"))) == []
+    weighed = result(front=replace(FRONT, rotor=Rotor(mass=4.5)))
+    assert list(check_heat(weighed, Fluid(grade="DOT 4"))) == []
+    assert weighed.front_rise is not None
+    assert weighed.front_rise.five_stops == pytest.approx(5.0 * weighed.front_rise.one_stop)
 
 
 def test_a_wall_that_is_never_met_is_not_judged() -> None:

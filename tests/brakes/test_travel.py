@@ -1,13 +1,37 @@
 """Where the pad's travel goes: the causes sum to the total, and the curve runs through it."""
 
-from dataclasses import fields
+from dataclasses import fields, replace
 
 import numpy as np
 import pytest
 
-from pedalwright.brakes import Disc, Plumbing, TakeUp, budget, demand, force_travel, take_up
+from pedalwright.brakes import (
+    Disc,
+    Elasticity,
+    Fluid,
+    Plumbing,
+    TakeUp,
+    budget,
+    demand,
+    force_travel,
+    not_counted,
+    pressed,
+    pressure_share,
+    take_up,
+    takes_pressure,
+    worn,
+)
 from pedalwright.core.units import Num
-from pedalwright.hydraulics import BalanceBar, Cylinder, Masters, Tandem, Twin, strokes
+from pedalwright.hydraulics import (
+    BalanceBar,
+    Boost,
+    Cylinder,
+    Masters,
+    Servo,
+    Tandem,
+    Twin,
+    strokes,
+)
 
 FRONT = Disc(
     piston_bore=54.0,
@@ -60,9 +84,60 @@ def test_the_pads_travel_is_all_accounted_for_though_the_ratio_changes() -> None
     causes = [getattr(found, field.name) for field in fields(found) if field.name != "total"]
     assert sum(causes) == pytest.approx(found.total, rel=1e-12)
     assert found.total == pytest.approx(pad(summed(taken)) + 3.5, rel=1e-12)
-    assert min(causes) > 0.0
+    given = [found.dead_stroke, found.front_lift, found.rear_lift, found.hoses, found.structure]
+    assert min(given) > 0.0
+    assert sum(given) == found.total
     # later causes meet a longer ratio
     assert found.hoses / taken.hoses > found.front_lift / taken.front_lift > 5.0
+
+
+def test_everything_given_is_counted_and_still_sums() -> None:
+    soft = Elasticity(calliper=35.0, squeeze=0.08 / 7.0)
+    front, rear = replace(FRONT, elasticity=soft), replace(REAR, elasticity=soft)
+    plumbing = replace(
+        PLUMBING, rod_gap=0.4, fluid=Fluid(grade="DOT 4", volume=55e3, bulk_modulus=1700.0)
+    )
+    extra = pressed(front, rear, plumbing, (7.0, 5.0))
+    taken = take_up(TANDEM, front, rear, plumbing, extra)
+    found = budget(taken, 3.5, pad)
+    causes = [getattr(found, field.name) for field in fields(found) if field.name != "total"]
+    assert sum(causes) == pytest.approx(found.total, rel=1e-12)
+    assert min(causes) > 0.0
+    whole = demand(front, rear, plumbing, extra)
+    rod = strokes(TANDEM, whole, plumbing.dead_stroke).hard_stop
+    assert found.total == pytest.approx(pad(rod) + 3.5, rel=1e-12)
+    assert found.free_play == pytest.approx(pad(0.4))
+    assert not_counted(front, rear, plumbing) == ()
+
+
+def test_what_is_not_counted_is_named() -> None:
+    assert not_counted(FRONT, REAR, PLUMBING) == (
+        "linings and callipers, front",
+        "linings and callipers, rear",
+        "compression of the fluid",
+    )
+    assert not takes_pressure(FRONT, REAR, PLUMBING)
+    grade_only = replace(PLUMBING, fluid=Fluid(grade="DOT 4"))
+    assert "compression of the fluid" in not_counted(FRONT, REAR, grade_only)
+    assert not takes_pressure(FRONT, REAR, grade_only)
+
+
+def test_with_a_servo_the_curve_follows_the_pressure() -> None:
+    servo = Servo(points=(Boost(push=1500.0, force=6000.0),))
+    assisted = replace(TANDEM, servo=servo)
+    taken = take_up(assisted, FRONT, REAR, PLUMBING)
+    curve = force_travel(taken, 0.0, pad, pressure_share(assisted, 5.0))
+    push, travel = np.asarray(curve.push), np.asarray(curve.travel)
+    lift = summed(taken) - taken.hoses
+    # run out at 300 N: at 250 N the cylinder feels 5000 of the 7000 N at 500 N
+    at_250 = float(np.interp(250.0, push, travel))
+    assert at_250 == pytest.approx(pad(lift + taken.hoses * 5000.0 / 7000.0), rel=1e-12)
+
+
+def test_worn_linings_need_more_fluid() -> None:
+    drum_like = replace(REAR, lift_worn=1.5)
+    assert worn(drum_like).lift == 1.5
+    assert worn(REAR) is REAR
 
 
 def test_the_curve_begins_at_the_linings_and_runs_through_the_budget() -> None:

@@ -35,6 +35,7 @@ CAR = {"psi": (0.4, 0.6), "h": (1.0, 2.0), "L": (8.0, 9.0)}
 RANGES: dict[str, dict[str, tuple[float, float]]] = {
     "brakes.rear_adhesion": CAR,
     "brakes.front_lock": {**CAR, "phi": (0.6, 0.8)},
+    "brakes.front_lock_past_knee": {**CAR, "sigma": (0.1, 0.3)},
     "brakes.leading_factor": {"b": (8.0, 9.0)},
     "clutch.ring_area": {"D": (5.0, 9.0), "d": (1.0, 4.0)},
     "clutch.spring_peak": {"h": (5.0, 9.0), "t": (1.0, 3.0)},

@@ -9,6 +9,7 @@ from pedalwright.core.checks import Finding
 from pedalwright.core.points import Point
 from pedalwright.core.units import mm
 from pedalwright.driver import Body, Seated
+from pedalwright.hydraulics import BarTilt, Strokes
 from pedalwright.linkage import Clearance, Clearances, Forces, Lever, Position, Stroke
 from pedalwright.structure import Strength
 from pedalwright.throttle import Opening
@@ -31,8 +32,13 @@ class BrakePedal:
     #: At the hard stop, at 500 N.
     forces: Forces
     result: BrakeResult
+    strokes: Strokes
+    #: None without a balance bar.
+    bar: BarTilt | None
     curve: Curve
     budget: Budget
+    #: Causes of travel nobody gave numbers for.
+    not_counted: tuple[str, ...]
     strength: Strength
 
 

@@ -42,7 +42,7 @@ def assess(design: Design) -> Assessment:
         *linkage.check(released.stroke, "clutch"),
         *linkage.check_clearances(around),
         *linkage.check_shoes(shoes),
-        *hydraulics.check(_stroke_used(design.brake)),
+        *_hydraulic_findings(design.brake, brake),
         *brakes.check(brake.result, brake.room),
         *clutch.check(released.result),
         *throttle.check(accelerator.result),
@@ -64,7 +64,8 @@ def _brake(design: Design, wall: Plane) -> BrakePedal:
     part = design.brake
     lever = linkage.lever(part.pedal)
     system = (part.masters, part.front, part.rear, part.plumbing)
-    demand = brakes.demand(part.front, part.rear, part.plumbing)
+    taken = _pressed(part, lever)
+    demand = brakes.demand(part.front, part.rear, part.plumbing, taken)
     strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
 
     def at(stroke: Num) -> Position:
@@ -84,17 +85,19 @@ def _brake(design: Design, wall: Plane) -> BrakePedal:
             hard_stop=stop.ratio, front_alone=front_alone.ratio, rear_alone=rear_alone.ratio
         ),
         pad_travel=(stop.pad_travel, front_alone.pad_travel, rear_alone.pad_travel),
+        worn_travel=_worn_travel(part, lever, taken),
     )
     strength = _strength(part.carrier, part.pedal, lever, part.rod, stop, structure.BRAKE_LOADS)
     give = strength.give.total / strength.give.push
-    taken = brakes.take_up(*system)
+    spent = brakes.take_up(part.masters, part.front, part.rear, part.plumbing, taken)
 
     def pad(stroke: Num) -> Num:
         return linkage.pad_travel_at(lever, part.rod, stroke)
 
     with unrecorded():
-        curve = brakes.force_travel(taken, give, pad)
-        budget = brakes.budget(taken, give * brakes.DESIGN_PUSH, pad)
+        share = brakes.pressure_share(part.masters, stop.ratio)
+        curve = brakes.force_travel(spent, give, pad, share)
+        budget = brakes.budget(spent, give * brakes.DESIGN_PUSH, pad)
     return BrakePedal(
         lever=lever,
         stroke=linkage.stroke(lever, part.rod, stop.angle),
@@ -105,8 +108,11 @@ def _brake(design: Design, wall: Plane) -> BrakePedal:
         locks_at=linkage.locks_at(lever, part.rod),
         forces=forces,
         result=result,
+        strokes=strokes,
+        bar=hydraulics.bar(part.masters, strokes),
         curve=curve,
         budget=budget,
+        not_counted=brakes.not_counted(part.front, part.rear, part.plumbing),
         strength=strength,
     )
 
@@ -315,8 +321,53 @@ def _room(lever: Lever, pedal: Pedal, wall: Plane, gap: Num) -> Num:
     return pedal.pad_radius * linkage.angle_at_face(lever, wall, gap)
 
 
-def _stroke_used(part: BrakeDesign) -> Num:
+def _pressed(part: BrakeDesign, lever: Lever) -> brakes.Pressed | None:
+    """Fluid that pressure takes up besides the hoses; None where nothing was given.
+
+    The pressure is that at the hard stop without it, so the ratio there is a hair too small.
+    """
+    if not brakes.takes_pressure(part.front, part.rear, part.plumbing):
+        return None
     with unrecorded():
         demand = brakes.demand(part.front, part.rear, part.plumbing)
         strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
-        return hydraulics.shortest_reserve(part.masters, strokes)
+        angle = linkage.angle_at_travel(lever, part.rod, strokes.hard_stop)
+        ratio = linkage.position(lever, part.rod, angle).ratio
+        pressures = hydraulics.pressures(
+            part.masters,
+            brakes.DESIGN_PUSH,
+            ratio,
+            part.plumbing.efficiency,
+            part.plumbing.limiter,
+        )
+    return brakes.pressed(part.front, part.rear, part.plumbing, pressures)
+
+
+def _worn_travel(part: BrakeDesign, lever: Lever, taken: brakes.Pressed | None) -> Num | None:
+    """The pad's arc at the hard stop with worn linings; None where their lift is not known."""
+    if part.front.lift_worn is None and part.rear.lift_worn is None:
+        return None
+    with unrecorded():
+        demand = brakes.demand(
+            brakes.worn(part.front), brakes.worn(part.rear), part.plumbing, taken
+        )
+        strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
+        return linkage.pad_travel_at(lever, part.rod, strokes.hard_stop)
+
+
+def _hydraulic_findings(part: BrakeDesign, brake: BrakePedal) -> Iterator[Finding]:
+    """Cylinders and bar, and what was given of fluid, valves and reservoirs."""
+    yield from hydraulics.check(hydraulics.shortest_reserve(part.masters, brake.strokes))
+    if brake.bar is not None:
+        yield from hydraulics.check_bar(brake.bar)
+    plumbing = part.plumbing
+    held: tuple[Num, Num] = (0.0, 0.0)
+    if plumbing.residual is not None:
+        held = (plumbing.residual.front, plumbing.residual.rear)
+        discs = (isinstance(part.front, brakes.Disc), isinstance(part.rear, brakes.Disc))
+        yield from hydraulics.check_residual(plumbing.residual, discs)
+    if plumbing.reservoirs is not None:
+        needed = brakes.wear_volumes(part.front, part.rear)
+        yield from hydraulics.check_reservoirs(plumbing.reservoirs, needed, held)
+    if plumbing.fluid is not None:
+        yield from brakes.check_heat(brake.result, plumbing.fluid)

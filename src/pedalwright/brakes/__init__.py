@@ -1,32 +1,58 @@
-"""Brakes at the wheels: effort, deceleration, balance, lock order, one circuit lost."""
+"""Brakes at the wheels: effort, deceleration, balance, lock order, one circuit lost, heat.
 
+Parking brakes are out of reach: their cables, their levers and what they hold on a slope.
+"""
+
+from pedalwright.brakes.drums.solve import drum_factor, grab_share, sensitivity
 from pedalwright.brakes.formulas import DESIGN_PUSH
-from pedalwright.brakes.limits import check
+from pedalwright.brakes.limits import check, check_heat
 from pedalwright.brakes.parts import (
     Balance,
+    Bend,
     BrakeResult,
     Braking,
     Budget,
     Car,
     Curve,
-    Disc,
-    Drum,
+    Fluid,
+    Gripped,
+    Load,
     Plumbing,
+    Rise,
+    Split,
     TakeUp,
-    WheelBrake,
 )
 from pedalwright.brakes.solve import (
     Ratios,
     brake_at,
-    demand,
     earliest_rear_lock,
     respond,
 )
-from pedalwright.brakes.travel import budget, force_travel, take_up
+from pedalwright.brakes.travel import budget, force_travel, pressure_share, take_up
+from pedalwright.brakes.volumes import (
+    Pressed,
+    demand,
+    not_counted,
+    pressed,
+    takes_pressure,
+    wear_volumes,
+    worn,
+)
+from pedalwright.brakes.wheels import (
+    Disc,
+    Drum,
+    Elasticity,
+    Lining,
+    Rotor,
+    ShoeDrum,
+    Wear,
+    WheelBrake,
+)
 
 __all__ = [
     "DESIGN_PUSH",
     "Balance",
+    "Bend",
     "BrakeResult",
     "Braking",
     "Budget",
@@ -34,16 +60,37 @@ __all__ = [
     "Curve",
     "Disc",
     "Drum",
+    "Elasticity",
+    "Fluid",
+    "Gripped",
+    "Lining",
+    "Load",
     "Plumbing",
+    "Pressed",
     "Ratios",
+    "Rise",
+    "Rotor",
+    "ShoeDrum",
+    "Split",
     "TakeUp",
+    "Wear",
     "WheelBrake",
     "brake_at",
     "budget",
     "check",
+    "check_heat",
     "demand",
+    "drum_factor",
     "earliest_rear_lock",
     "force_travel",
+    "grab_share",
+    "not_counted",
+    "pressed",
+    "pressure_share",
     "respond",
+    "sensitivity",
     "take_up",
+    "takes_pressure",
+    "wear_volumes",
+    "worn",
 ]

@@ -11,6 +11,8 @@ GRAVITY = 9.81
 DESIGN_PUSH = 500.0
 #: Deceleration of the cold service-brake test, m/s2 (UN R13-H, to verify).
 SERVICE_DECELERATION = 6.43
+#: Deceleration asked of what is left with one circuit lost, m/s2 (UN R13-H, to verify).
+SECONDARY_DECELERATION = 2.44
 
 
 @formula("C", source="geometry")
@@ -52,6 +54,18 @@ def deceleration(F: N, m: kg) -> m_s2:
 def effort_for(F_known: N, a_known: m_s2, a_wanted: m_s2) -> N:
     """Push for a wanted deceleration: push and deceleration grow together while wheels roll."""
     return F_known * a_wanted / a_known
+
+
+@formula("F_pedal", source="geometry")
+def pad_push(F_rod: N, i: Ratio) -> N:
+    """Push on the pad that puts a force on the rod."""
+    return F_rod / i
+
+
+@formula("psi_laden", source="geometry")
+def laden_share(m: kg, psi: Ratio, m_load: kg, psi_load: Ratio) -> Ratio:
+    """Front share of the weight of car and load together."""
+    return (m * psi + m_load * psi_load) / (m + m_load)
 
 
 @formula("z", source="UN R13-H")

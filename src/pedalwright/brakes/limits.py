@@ -2,11 +2,16 @@
 
 from collections.abc import Iterator
 
-from pedalwright.brakes.formulas import DESIGN_PUSH, GRAVITY
-from pedalwright.brakes.parts import BrakeResult
+import numpy as np
+
+from pedalwright.brakes.formulas import DESIGN_PUSH, GRAVITY, SECONDARY_DECELERATION
+from pedalwright.brakes.parts import BrakeResult, Fluid
 from pedalwright.brakes.solve import earliest_rear_lock
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.units import mm
+
+#: Least boiling point of fluid with some water in it, in K above 20 degrees Celsius.
+BOILS = {"DOT 3": 120.0, "DOT 4": 135.0, "DOT 5": 160.0, "DOT 5.1": 160.0}
 
 R13H = "UN R13-H"
 
@@ -54,15 +59,81 @@ TRAVEL = Limit(
     Source("common practice", "no source", "trade"),
     "should",
 )
+ADHESION = Limit(
+    "brakes.adhesion",
+    "On every road the car brakes at least at 0.1 + 0.7 (grip - 0.2) before a wheel locks.",
+    "at least",
+    "1",
+    Source(R13H, "Annex 5, 3.1 (A), to verify", "regulation"),
+    "should",
+)
+SERVO_LOST = Limit(
+    "brakes.servo_lost",
+    "With the servo's help lost, 500 N on the pad still gives 2.44 m/s².",
+    "at least",
+    "m/s2",
+    Source(R13H, "Annex 3, 2.2, to verify", "regulation"),
+)
+WORN_TRAVEL = Limit(
+    "brakes.worn_travel",
+    "With worn linings the pad still stops short of the wall.",
+    "at most",
+    "mm",
+    Source("common practice", "no source", "trade"),
+)
+GRAB = Limit(
+    "brakes.grab",
+    "No shoe comes within a tenth of the friction at which it grabs by itself.",
+    "at most",
+    "1",
+    Source("geometry", "moments about the shoe's pivot; the tenth is ours", "ours"),
+)
+FLUID_HEAT = Limit(
+    "brakes.fluid_heat",
+    "One stop from top speed warms discs and drums by less than would boil old fluid.",
+    "at most",
+    "K",
+    Source(
+        "FMVSS 116", "S5.1.2, wet, second-hand; that the metal is the measure is ours", "regulation"
+    ),
+    "should",
+)
 
 
 def check(brake: BrakeResult, pad_room: mm) -> Iterator[Finding]:
     """Judge the brakes; `pad_room` is the pad's arc before toes meet the wall, mm."""
     yield EFFORT.check(brake.effort_6_43, DESIGN_PUSH)
     yield LIGHT.check(brake.effort_6_43, 65.0)
-    yield ONE_CIRCUIT.check(brake.front_alone_500, 2.44, "front circuit alone")
-    yield ONE_CIRCUIT.check(brake.rear_alone_500, 2.44, "rear circuit alone")
+    yield ONE_CIRCUIT.check(brake.front_alone_500, SECONDARY_DECELERATION, "front circuit alone")
+    yield ONE_CIRCUIT.check(brake.rear_alone_500, SECONDARY_DECELERATION, "rear circuit alone")
     yield LOCK_ORDER.check(earliest_rear_lock(brake), 0.8 * GRAVITY)
     yield TRAVEL.check(brake.pad_travel_hard_stop, pad_room * 2.0 / 3.0)
     yield LOST_TRAVEL.check(brake.pad_travel_front_alone, pad_room, "rear circuit lost")
     yield LOST_TRAVEL.check(brake.pad_travel_rear_alone, pad_room, "front circuit lost")
+    yield ADHESION.check(brake.adhesion, 1.0)
+    if brake.servo_lost_500 is not None:
+        yield SERVO_LOST.check(brake.servo_lost_500, SECONDARY_DECELERATION)
+    if brake.pad_travel_worn is not None:
+        yield WORN_TRAVEL.check(brake.pad_travel_worn, pad_room)
+    for about, share in (("front axle", brake.front_grab), ("rear axle", brake.rear_grab)):
+        if share is not None:
+            yield GRAB.check(share, 0.9, about)
+    if brake.laden is not None:
+        yield from _check_laden(brake.laden)
+
+
+def check_heat(brake: BrakeResult, fluid: Fluid) -> Iterator[Finding]:
+    """Judge the heat of a stop from top speed, where what it heats was weighed."""
+    for about, rise in (("front axle", brake.front_rise), ("rear axle", brake.rear_rise)):
+        if rise is not None and rise.top_speed is not None:
+            yield FLUID_HEAT.check(rise.top_speed, BOILS[fluid.grade], about)
+
+
+def _check_laden(brake: BrakeResult) -> Iterator[Finding]:
+    """The same demands with the load the car may carry."""
+    yield EFFORT.check(brake.effort_6_43, DESIGN_PUSH, "laden")
+    yield ONE_CIRCUIT.check(
+        np.minimum(brake.front_alone_500, brake.rear_alone_500), SECONDARY_DECELERATION, "laden"
+    )
+    yield LOCK_ORDER.check(earliest_rear_lock(brake), 0.8 * GRAVITY, "laden")
+    yield ADHESION.check(brake.adhesion, 1.0, "laden")

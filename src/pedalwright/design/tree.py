@@ -9,7 +9,8 @@ not known is nan. Provenance (measured, assumed, default, ±) lives beside the t
 from dataclasses import dataclass
 from typing import Literal
 
-from pedalwright.brakes.parts import Car, Plumbing, WheelBrake
+from pedalwright.brakes.parts import Car, Plumbing
+from pedalwright.brakes.wheels import WheelBrake
 from pedalwright.clutch.parts import Release
 from pedalwright.core.units import mm
 from pedalwright.driver.parts import Driver, HeelRest

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from math import isnan
 from statistics import median
 
-from pedalwright.brakes.parts import Disc, Drum, WheelBrake
+from pedalwright.brakes.wheels import Disc, Drum, ShoeDrum, WheelBrake
 from pedalwright.clutch.parts import CableFork
 from pedalwright.core.points import Point
 from pedalwright.core.quantity import QuantityError, parse, show
@@ -148,6 +148,8 @@ def _wheel_brake(path: str, brake: WheelBrake) -> Iterator[Clash]:
                 yield Clash(f"{path}.pistons_one_side", accepts)
         case Drum():
             name, three = "factor", (brake.factor_low, brake.factor, brake.factor_high)
+        case ShoeDrum():
+            name, three = "friction", (brake.friction_low, brake.friction, brake.friction_high)
     low, usual, high = three
     found = ", ".join(f"{value:g}" for value in three)
     accepts = f"{name}_low, {name} and {name}_high do not fall; they are {found}."

@@ -126,3 +126,33 @@ def shoe_torque(
 ) -> Nmm:
     """Braking torque of one shoe."""
     return mu * p_max * w * r**2 * (np.cos(theta_1) - np.cos(theta_2)) / np.sin(theta_max)
+
+
+@formula("F_trail", source="Bhandari, 12.6")
+def trailing_force(M_n: Nmm, M_f: Nmm, c: mm) -> N:
+    """Force that applies a trailing shoe, at the arm `c` about its pivot."""
+    return (M_n + M_f) / c
+
+
+@formula("S", source="Bhandari, 12.6")
+def shoe_factor(T: Nmm, F: N, r: mm) -> Ratio:
+    """Drag of a shoe over the force that applies it; infinite where it grabs by itself.
+
+    Torque and force grow together with the highest pressure, which drops out.
+    """
+    return np.where(F > 0 * F, T / (F * r), np.inf)
+
+
+@formula("mu_grab", source="Bhandari, 12.6")
+def long_grabbing_friction(mu: Ratio, M_n: Nmm, M_f: Nmm) -> Ratio:
+    """Lining friction at which a leading shoe grabs: the friction's moment grows with it."""
+    return mu * M_n / M_f
+
+
+@formula("dC", source="geometry")
+def friction_power(C_low: Ratio, C_high: Ratio, mu_low: Ratio, mu_high: Ratio) -> Ratio:
+    """How torque follows lining friction: 1 per cent more friction gives so many per cent torque.
+
+    1 for a disc; a shoe that helps itself has more, and fades and pulls by as much more.
+    """
+    return np.log(C_high / C_low) / np.log(mu_high / mu_low)

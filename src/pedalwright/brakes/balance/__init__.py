@@ -1,0 +1,1 @@
+"""How braking is shared between the axles: lock order, limiter, grip."""
