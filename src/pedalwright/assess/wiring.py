@@ -13,8 +13,10 @@ from pedalwright.assess.parts import (
     Placed,
     ThrottlePedal,
 )
+from pedalwright.assess.settings import settings
+from pedalwright.assess.slides import foremost, place_of, slid
 from pedalwright.core.checks import Finding
-from pedalwright.core.points import RIGHT, Plane
+from pedalwright.core.points import REARWARD, RIGHT, Plane
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
@@ -25,6 +27,8 @@ from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
 @no_answer_is_nan
 def assess(design: Design) -> Assessment:
     """All that can be said about a design, or about a batch of them; pure."""
+    front = foremost(design)
+    design = slid(design, front)
     wall = design.survey.face("front_wall")
     with subject("brake"):
         brake = _brake(design, wall)
@@ -32,7 +36,10 @@ def assess(design: Design) -> Assessment:
         released = _clutch(design, wall)
     with subject("throttle"):
         accelerator = _throttle(design)
-    drivers = tuple(_place(design, d, brake, released, accelerator) for d in design.drivers)
+    drivers = tuple(
+        _place(design, d, place_of(design, d) - front, brake, released, accelerator)
+        for d in design.drivers
+    )
     around = _around(design, brake, released, accelerator)
     shoes = linkage.shoe_clearances(_shoes(drivers), design.survey.lines)
     findings = (
@@ -42,6 +49,7 @@ def assess(design: Design) -> Assessment:
         *linkage.check(released.stroke, "clutch"),
         *linkage.check_clearances(around),
         *linkage.check_shoes(shoes),
+        *settings(design, brake, released),
         *_hydraulic_findings(design.brake, brake),
         *brakes.check(brake.result, brake.room),
         *clutch.check(released.result),
@@ -203,6 +211,7 @@ def _strength(
 def _place(
     design: Design,
     person: driver.Driver,
+    slide: Num,
     brake: BrakePedal,
     released: ClutchPedal,
     accelerator: ThrottlePedal,
@@ -210,20 +219,33 @@ def _place(
     heel = driver.heel_height(
         design.survey.face("floor").offset, design.heel_rest.drop, design.heel_rest.plate
     )
+    aft = REARWARD * slide
     with subject(person.name):
+        lengths = driver.body(person.person)
         with subject("clutch"):
             on_clutch = driver.place(
                 person,
-                released.lever.pad,
-                released.full.pad,
+                released.lever.pad + aft,
+                released.full.pad + aft,
                 heel,
                 heel_may_lift=design.clutch.heel == "may lift",
+                lengths=lengths,
             )
         with subject("brake"):
-            on_brake = driver.place(person, brake.lever.pad, brake.hard_stop.pad, heel)
+            on_brake = driver.place(
+                person,
+                brake.lever.pad + aft,
+                brake.hard_stop.pad + aft,
+                heel,
+                lengths=lengths,
+            )
         with subject("throttle"):
             on_throttle = driver.place_on_accelerator(
-                person, accelerator.lever.pad, accelerator.pad_full, heel
+                person,
+                accelerator.lever.pad + aft,
+                accelerator.pad_full + aft,
+                heel,
+                lengths=lengths,
             )
     return Placed(
         name=person.name,

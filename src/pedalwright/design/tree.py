@@ -15,6 +15,7 @@ from pedalwright.clutch.parts import Release
 from pedalwright.core.units import mm
 from pedalwright.driver.parts import Driver, HeelRest
 from pedalwright.hydraulics.parts import Cylinder, Masters
+from pedalwright.linkage.adjusters import ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
 from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod
 from pedalwright.survey.parts import Survey
@@ -43,6 +44,9 @@ class BrakeDesign:
     plumbing: Plumbing
     front: WheelBrake
     rear: WheelBrake
+    stop: Stop | None = None
+    rod_ends: RodEnds | None = None
+    return_spring: ReturnSpring | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -60,6 +64,9 @@ class ClutchDesign:
     pad_room: mm | None = None
     #: Whether the heel stays on its rest or may lift when the ankle would bend too far.
     heel: Literal["stays", "may lift"] = "stays"
+    stop: Stop | None = None
+    rod_ends: RodEnds | None = None
+    return_spring: ReturnSpring | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -83,3 +90,5 @@ class Design:
     brake: BrakeDesign
     clutch: ClutchDesign
     throttle: ThrottleDesign
+    #: How far the pedal box stands on its slide rearward of where it was measured.
+    slide: mm = 0.0

@@ -46,6 +46,9 @@ class Driver:
     hip: Point
     #: Trunk behind the vertical.
     trunk: rad
+    #: Where he has a pedal box that slides, rearward of where it was measured; left out, where
+    #: the design has it.
+    slide: mm | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
