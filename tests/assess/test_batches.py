@@ -8,7 +8,7 @@ import pytest
 
 from pedalwright.assess import assess
 from pedalwright.core.batch import pick, spread, stack
-from pedalwright.project import car_text, plus_minus_tree, read
+from pedalwright.project import car_text, cars, plus_minus_tree, read
 
 VARIANTS = 3
 
@@ -23,7 +23,7 @@ def leaves(tree: Any, path: str = "") -> list[tuple[str, Any]]:
     return [(path, tree)]
 
 
-@pytest.mark.parametrize("name", ["larkfield-first", "larkfield-improved"])
+@pytest.mark.parametrize("name", cars())
 def test_picking_from_the_answer_is_answering_the_picked(name: str) -> None:
     project = read(car_text(name))
     rng = np.random.default_rng(7)

@@ -90,6 +90,17 @@ def test_demo_tells_the_story_of_both_attempts(tmp_path: Path) -> None:
     assert (tmp_path / "larkfield-improved" / "brake-side.svg").exists()
 
 
+@pytest.mark.parametrize(
+    ("car", "last"),
+    [("brackwater", "Brackwater, second fix"), ("saltmarsh", "Saltmarsh, improved")],
+)
+def test_demo_runs_the_other_cars(car: str, last: str, tmp_path: Path) -> None:
+    result = run("demo", car, "-o", tmp_path)
+    assert result.exit_code == 0
+    assert last in result.stdout
+    assert "ATTEMPT BY ATTEMPT" in result.stdout
+
+
 def test_dossier_is_written_where_it_is_wanted(improved: Path, tmp_path: Path) -> None:
     pdf = tmp_path / "deep" / "car.pdf"
     assert run("dossier", improved, "-o", pdf).exit_code == 0

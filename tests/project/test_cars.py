@@ -24,6 +24,8 @@ def test_what_is_assumed_says_why(name: str) -> None:
 def test_attempts_come_in_the_order_in_which_they_were_made() -> None:
     assert attempts("larkfield") == ("larkfield-first", "larkfield-improved")
     assert attempts("larkfield-first") == ("larkfield-first",)
+    assert attempts("brackwater") == ("brackwater-first", "brackwater-fix1", "brackwater-fix2")
+    assert attempts("saltmarsh") == ("saltmarsh-first", "saltmarsh-improved")
 
 
 def test_a_car_that_is_not_there_is_answered_with_those_that_are() -> None:
