@@ -55,7 +55,7 @@ def failed(result: ClutchResult) -> list[str]:
 
 def test_the_good_one_passes_all() -> None:
     assert failed(clutch()) == []
-    assert len(list(check(clutch()))) == 4
+    assert len(list(check(clutch()))) == 5
 
 
 @pytest.mark.parametrize(
@@ -92,7 +92,12 @@ def test_a_cable_has_no_stroke_to_judge() -> None:
         line_growth=0.0,
     )
     codes = [finding.limit.code for finding in check(clutch(cable, None, ratio=4.5))]
-    assert codes == ["clutch.release", "clutch.effort", "clutch.over_stroke"]
+    assert codes == [
+        "clutch.release",
+        "clutch.effort",
+        "clutch.over_stroke",
+        "clutch.stop_window",
+    ]
 
 
 def test_what_is_missing_is_not_judged_and_not_ok() -> None:

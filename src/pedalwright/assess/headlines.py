@@ -205,7 +205,7 @@ def _clutch(a: Assessment) -> Iterator[Headline]:
         "clutch.travel_needed",
         result.travel_needed,
         "mm",
-        "Arc of the pad from rest to full release, every loss counted.",
+        "Arc of the pad from rest to full release, every loss counted, the structure rigid.",
     )
     yield Headline(
         "clutch.travel_available",
@@ -234,6 +234,37 @@ def _clutch(a: Assessment) -> Iterator[Headline]:
         "mm",
         "Pad travel that a pedal of the trade's usual 6 to 1 would need here.",
     )
+    yield Headline(
+        "clutch.effort_peak",
+        result.effort_peak,
+        "N",
+        "Largest push on the pad on the way to full release.",
+    )
+    yield Headline(
+        "clutch.spare",
+        result.spare,
+        "mm",
+        "Arc of the pad left between full release, give of the structure counted, and the wall.",
+    )
+    yield Headline(
+        "clutch.stop_from",
+        result.window.released,
+        "mm",
+        "Arc of the pad at which a stop may stand at the earliest: released, give counted.",
+    )
+    yield Headline(
+        "clutch.stop_to",
+        result.window.over_stroke,
+        "mm",
+        "Arc of the pad at which a stop must stand at the latest, to spare the cover.",
+    )
+    if result.bite is not None:
+        yield Headline(
+            "clutch.bite",
+            result.bite,
+            "mm",
+            "Arc of the pad at which the plate begins to bite, give counted; if a bite is given.",
+        )
 
 
 def _throttle(a: Assessment) -> Iterator[Headline]:
@@ -257,7 +288,10 @@ def _throttle(a: Assessment) -> Iterator[Headline]:
         "Least closing torque at the spindle with any one return spring lost.",
     )
     yield Headline(
-        "throttle.effort", result.effort, "N", "Push on the accelerator pad at its stop."
+        "throttle.effort",
+        result.effort,
+        "N",
+        "Push on the accelerator pad that holds full opening, or its stop if that comes first.",
     )
     yield Headline(
         "throttle.rod_to_lever_min",

@@ -132,11 +132,12 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
     def at(stroke: Num) -> Position:
         return linkage.position(lever, part.rod, linkage.angle_at_travel(lever, part.rod, stroke))
 
+    def pad(stroke: Num) -> Num:
+        return linkage.pad_travel_at(lever, part.rod, stroke)
+
     needed = clutch.need(part.release, part.master)
     with unrecorded():
-        travel = clutch.budget(
-            needed, lambda stroke: linkage.pad_travel_at(lever, part.rod, stroke)
-        )
+        travel = clutch.budget(needed, pad)
         wall_angle = _wall_angle(part, lever, wall, design.toes_to_wall)
         at_wall = linkage.position(lever, part.rod, wall_angle)
     with subject("released"):
@@ -144,6 +145,7 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
         mean_ratio = linkage.mean_ratio(released.pad_travel, released.piston_travel)
     with subject("end of the stroke"):
         full = linkage.position(lever, part.rod, np.fmin(released.angle, wall_angle))
+    strength = _strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS)
     result = clutch.respond(
         part.release,
         part.master,
@@ -151,6 +153,9 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
         available=at_wall.pad_travel,
         mean_ratio=mean_ratio,
         stroke_at_wall=at_wall.piston_travel,
+        give_per_newton=strength.give.total / strength.give.push,
+        pad=pad,
+        stop=None if part.stop is None else part.stop.full_travel,
     )
     return ClutchPedal(
         lever=lever,
@@ -159,7 +164,7 @@ def _clutch(design: Design, wall: Plane) -> ClutchPedal:
         room=at_wall.pad_travel,
         locks_at=linkage.locks_at(lever, part.rod),
         result=result,
-        strength=_strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS),
+        strength=strength,
     )
 
 

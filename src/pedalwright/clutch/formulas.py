@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Nmm, Ratio, mm, mm2
+from pedalwright.core.units import MPa, N, Nmm, Ratio, mm, mm2, rad
 from pedalwright.core.working import formula
 
 
@@ -71,6 +71,28 @@ def pedal_effort(
     return F_bearing / (i_fork * eta_fork * i_line * eta_line * i)
 
 
+@formula("F_cable", source="geometry")
+def cable_pull(F_bearing: N, i_fork: Ratio, eta_fork: Ratio, eta_line: Ratio) -> N:
+    """Pull in the cable at the pedal, where it is largest: fork and bends take their part."""
+    return F_bearing / (i_fork * eta_fork * eta_line)
+
+
+@formula("eta", source="capstan")
+def bends_efficiency(mu: Ratio, angle: rad) -> Ratio:
+    """Share of the pull that is left behind a cable's bends, `angle` all together.
+
+    Friction of a flexible cable on its conduit; only the sum of the bends counts, not their
+    radii, as long as the cable's own stiffness is small.
+    """
+    return np.exp(-mu * angle)
+
+
+@formula("e", source="elasticity")
+def cable_stretch(F: N, L: mm, E: MPa, A: mm2) -> mm:
+    """How far a cable stretches, with the pull at the pedal all along: a little too far."""
+    return F * L / (E * A)
+
+
 @formula("p", source="Pascal")
 def release_pressure(F_bearing: N, i_fork: Ratio, eta_fork: Ratio, A_slave: mm2) -> MPa:
     """Pressure at the slave that holds the clutch released."""
@@ -130,6 +152,34 @@ def spring_load(E: MPa, nu: Ratio, K1: Ratio, D_e: mm, h: mm, t: mm, s: mm) -> N
         / t
         * ((h / t - s / t) * (h / t - s / (2 * t)) + 1)
     )
+
+
+@formula("s", source="geometry")
+def ring_pressed(s_fitted: mm, lift: mm, i_finger: Ratio) -> mm:
+    """How far the ring of a diaphragm is pressed once the bearing has lifted by `lift`."""
+    return s_fitted + lift / i_finger
+
+
+@formula("F_bearing", source="geometry")
+def finger_load(F_ring: N, i_finger: Ratio) -> N:
+    """Load on the bearing for a load on the ring: the fingers are levers, taken as stiff.
+
+    Before the plate lifts the bearing carries less; how fast it comes up is the spring of the
+    facing, which is left out.
+    """
+    return F_ring / i_finger
+
+
+@formula("lift", source="geometry")
+def lift_of_plate(s_plate: mm, i_finger: Ratio) -> mm:
+    """Bearing lift that lifts the plate by `s_plate`."""
+    return s_plate * i_finger
+
+
+@formula("lift", source="geometry")
+def lift_at_share(share: Ratio, lift_full: mm) -> mm:
+    """Bearing lift at a share of the whole."""
+    return share * lift_full
 
 
 @formula("s_peak", source="geometry")

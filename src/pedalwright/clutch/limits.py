@@ -36,8 +36,26 @@ OVER_STROKE = Limit(
     Source("common practice", "no source: release lift and 2 mm", "trade"),
     "should",
 )
-#: What the cover may be pressed beyond its release, mm.
+STOP_WINDOW = Limit(
+    "clutch.stop_window",
+    "Between full release, give counted, and over-stroke there is room to set a stop.",
+    "at least",
+    "mm",
+    Source("geometry", "one end less the other; 3 mm to set and lock a nut in", "ours"),
+    "should",
+)
+STOP_SPARES_COVER = Limit(
+    "clutch.stop_spares_cover",
+    "The pedal meets its stop before the bearing presses the cover further than it may.",
+    "at most",
+    "mm",
+    Source("common practice", "no source: release lift and 2 mm, or as given", "trade"),
+    "should",
+)
+#: What the cover may be pressed beyond its release where nobody said, mm.
 OVER_LIFT = 2.0
+#: Least pad travel in which a stop can be set.
+SETTABLE = 3.0
 
 
 def check(clutch: ClutchResult) -> Iterator[Finding]:
@@ -45,5 +63,9 @@ def check(clutch: ClutchResult) -> Iterator[Finding]:
     yield RELEASE.check(clutch.budget.total, clutch.travel_available)
     if clutch.fluid is not None:
         yield STROKE.check(clutch.master_stroke, clutch.fluid.cylinder_stroke)
-    yield EFFORT.check(clutch.effort, 200.0)
-    yield OVER_STROKE.check(clutch.lift_at_wall, clutch.lift_needed + OVER_LIFT)
+    yield EFFORT.check(clutch.effort_peak, 200.0)
+    if clutch.stop is None:
+        yield OVER_STROKE.check(clutch.lift_at_wall, clutch.lift_needed + clutch.over_lift)
+    else:
+        yield STOP_SPARES_COVER.check(clutch.stop, clutch.window.over_stroke)
+    yield STOP_WINDOW.check(clutch.window.width, SETTABLE)

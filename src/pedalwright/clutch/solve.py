@@ -7,9 +7,14 @@ import numpy as np
 
 from pedalwright.clutch.formulas import (
     bearing_travel,
+    bends_efficiency,
     bore_of,
+    cable_pull,
+    cable_stretch,
     least_master_area,
     lift_after,
+    lift_at_share,
+    lift_of_plate,
     line_ratio,
     master_stroke,
     pedal_effort,
@@ -17,18 +22,22 @@ from pedalwright.clutch.formulas import (
     slave_stroke,
     travel_at_ratio,
 )
+from pedalwright.clutch.limits import OVER_LIFT
+from pedalwright.clutch.loads import bearing_load, has_curve
 from pedalwright.clutch.parts import (
     Budget,
     CableFork,
     ClutchResult,
     ConcentricBearing,
+    EffortCurve,
     Fluid,
     Need,
     Release,
     SlaveCylinder,
+    StopWindow,
 )
 from pedalwright.core.solve import no_answer_is_nan
-from pedalwright.core.units import Ratio, mm, mm2, mm_N
+from pedalwright.core.units import N, Ratio, mm, mm2, mm_N
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.hydraulics import Cylinder
 from pedalwright.hydraulics.formulas import bore_area
@@ -37,17 +46,16 @@ from pedalwright.hydraulics.formulas import bore_area
 _UNMEASURED = Cylinder(bore=np.nan, stroke=np.nan)
 #: The trade's rule of thumb for a fluid clutch; shown as a figure, never a demand.
 RULE_OF_THUMB = 6.0
+#: Slices of the lift for the effort on the way to full release.
+SLICES = 24
 
 
+@no_answer_is_nan
 def need(release: Release, master: Cylinder | None) -> Need:
     """Travel the release asks of the master piston, split by cause; no master for a cable."""
+    release = settled(release)
     chain = _Chain.of(release, master)
-    whole = master_stroke(
-        slave_stroke(release.bearing_lift, release.free_play, chain.fork),
-        chain.line,
-        release.line_growth,
-        release.dead_stroke,
-    )
+    whole = chain.stroke(release.bearing_lift)
     per_lift = chain.fork * chain.line
     return Need(
         dead_stroke=release.dead_stroke,
@@ -89,16 +97,21 @@ def respond(
     mean_ratio: Ratio,
     stroke_at_wall: mm,
     give_per_newton: mm_N = 0.0,
+    pad: Callable[[mm], mm] | None = None,
+    stop: mm | None = None,
 ) -> ClutchResult:
     """All that can be said about the clutch.
 
     `travel` is the pad's need by cause, `available` the pad's arc before the toes meet the wall,
     `stroke_at_wall` the master travel there, `give_per_newton` the give of arm, rod and mounts
-    at the pad. The piston goes no further than its cylinder lets it.
+    at the pad, `pad` the pad's arc for a master travel (left out, at the mean ratio), `stop` the
+    pad's arc at the pedal's own stop. The piston goes no further than its cylinder lets it.
     """
     with unrecorded():
+        release = settled(release)
         chain = _Chain.of(release, master)
-        needed = need(release, master).master
+        needed = chain.stroke(release.bearing_lift)
+        to_pad = pad or (lambda stroke: mean_ratio * stroke)
     effort = pedal_effort(
         release.release_load,
         chain.fork,
@@ -112,19 +125,102 @@ def respond(
         at_wall = chain.lift(stroke_at_wall)
     with unrecorded():
         reached = np.minimum(chain.lift(stroke_at_wall - give / mean_ratio), release.bearing_lift)
+        curve = _effort_curve(chain, to_pad) if has_curve(release) else None
+        bite = _bite_lift(release)
+    total = travel.total + give
+    over_lift = OVER_LIFT if release.over_lift is None else release.over_lift
     return ClutchResult(
         travel_needed=travel.total,
         travel_available=available,
-        budget=replace(travel, structure=give, total=travel.total + give),
+        budget=replace(travel, structure=give, total=total),
         master_stroke=needed,
         mean_ratio=mean_ratio,
         effort=effort,
+        effort_peak=effort if curve is None else _peak(curve, effort),
+        effort_curve=curve,
         fluid=chain.fluid(stroke_at_wall - give / mean_ratio),
         lift_reached=reached,
         lift_needed=release.bearing_lift,
+        over_lift=over_lift,
         lift_at_wall=at_wall,
         travel_at_six=travel_at_ratio(RULE_OF_THUMB, needed),
+        spare=available - total,
+        bite=None if bite is None else _pad_at(chain, to_pad, bite) + give,
+        window=_window(total, _pad_at(chain, to_pad, release.bearing_lift + over_lift)),
+        stop=stop,
     )
+
+
+def settled(release: Release) -> Release:
+    """The release with what its load curve and its cable's run say in place of typed numbers.
+
+    Done twice it changes nothing more.
+    """
+    if has_curve(release):
+        with subject("full release"):
+            load = bearing_load(release, release.bearing_lift)
+        release = replace(release, release_load=load)
+    cable = release.actuator
+    if not isinstance(cable, CableFork):
+        return release
+    if cable.bends is not None:
+        release = replace(
+            release, line_efficiency=bends_efficiency(cable.bends.friction, cable.bends.angle)
+        )
+    if cable.wire is not None:
+        pull = cable_pull(
+            release.release_load, cable.fork_ratio, cable.fork_efficiency, release.line_efficiency
+        )
+        stretch = cable_stretch(pull, cable.wire.length, cable.wire.elastic, cable.wire.area)
+        release = replace(release, dead_stroke=stretch)
+    return release
+
+
+def _effort_curve(chain: "_Chain", pad: Callable[[mm], mm]) -> EffortCurve:
+    """Effort over the lift, slice by slice: what the pad does in a slice the bearing gets.
+
+    Stations are the middles of the slices. A cable is stretched from the start here.
+    """
+    release = chain.release
+    whole = np.asarray(release.bearing_lift)
+    edges = np.linspace(0.0 * whole, whole, SLICES + 1)
+    strokes = chain.stroke(edges)
+    arcs = np.asarray(pad(strokes))
+    lift = (edges[1:] + edges[:-1]) / 2
+    load = bearing_load(release, lift)
+    effort = pedal_effort(
+        load,
+        chain.fork,
+        chain.fork_efficiency,
+        chain.line,
+        release.line_efficiency,
+        np.diff(arcs, axis=0) / np.diff(strokes, axis=0),
+    )
+    return EffortCurve(lift=lift, load=load, pad_travel=(arcs[1:] + arcs[:-1]) / 2, effort=effort)
+
+
+def _peak(curve: EffortCurve, at_release: N) -> N:
+    on_the_way: N = np.max(curve.effort, axis=0)
+    return np.maximum(on_the_way, at_release)
+
+
+def _bite_lift(release: Release) -> mm | None:
+    """Bearing lift at which the plate begins to bite."""
+    if release.bite is not None:
+        return lift_of_plate(release.bite.plate_lift, release.bite.finger_ratio)
+    if release.bite_share is not None:
+        return lift_at_share(release.bite_share, release.bearing_lift)
+    return None
+
+
+def _pad_at(chain: "_Chain", pad: Callable[[mm], mm], lift: mm) -> mm:
+    """Pad travel for a lift, structure rigid."""
+    with unrecorded():
+        return pad(chain.stroke(lift))
+
+
+def _window(released: mm, over_stroke: mm) -> StopWindow:
+    return StopWindow(released=released, over_stroke=over_stroke, width=over_stroke - released)
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +252,16 @@ class _Chain:
         with subject("master"):
             line = line_ratio(slave, bore_area(master.bore))
         return cls(release, master, fork, efficiency, slave, line)
+
+    def stroke(self, lift: mm) -> mm:
+        """Master travel for a bearing lift, free play and losses counted."""
+        release = self.release
+        return master_stroke(
+            slave_stroke(lift, release.free_play, self.fork),
+            self.line,
+            release.line_growth,
+            release.dead_stroke,
+        )
 
     def lift(self, stroke: mm) -> mm:
         """Bearing lift for a master travel; the piston bottoms in its cylinder."""
