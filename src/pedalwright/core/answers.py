@@ -109,7 +109,7 @@ class Step:
     changes: tuple[Change, ...] = ()
     #: The figure behind it was not measured but supposed: say so beside it.
     assumed: bool = False
-    #: Demands that must be met and that this step would newly miss.
+    #: Demands that must be met and that this step would miss, newly or by more than before.
     breaks: tuple[Sentence, ...] = ()
 
 

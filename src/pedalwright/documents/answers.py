@@ -41,8 +41,10 @@ def said(words: Sentence) -> str:
 
 def shown(found: Figure) -> str:
     """A figure as a reader wants it: angles in degrees, shares in per cent."""
+    if np.isnan(found.value):
+        return "no value"
     if found.unit == "share":
-        return f"{found.value:.0%}".replace("%", " %") if np.isfinite(found.value) else "no value"
+        return f"{found.value:.0%}".replace("%", " %")
     value, unit = outside(found.value, found.unit)
     return f"{float(value):.1f}°" if unit == "deg" else figure(value, unit)
 
@@ -154,7 +156,7 @@ def _next(number: int, step: Step) -> Iterator[str]:
         yield from _told("     worse   ", "; ".join(said(worse) for worse in price.worse))
     if step.breaks:
         broken = "; ".join(said(broken) for broken in step.breaks)
-        yield from _told("     BREAKS  ", broken)
+        yield from _told("     FAILS   ", broken)
     for change in step.changes:
         yield f"     type    {typed(change)}"
 

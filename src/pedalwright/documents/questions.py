@@ -20,6 +20,13 @@ class Question:
 
 QUESTIONS = {
     "bore": Question("Which bore for the brake?", search.which_bore),
+    "travel": Question("Why is the brake pedal long?", search.pedal_travel),
+    "spongy": Question("Why is the brake pedal spongy?", search.pedal_give),
+    "hard": Question("Why is the brake pedal hard?", search.pedal_effort),
+    "drag": Question("Why do the brakes drag?", search.brake_drag),
+    "balance": Question("Which wheels lock first?", search.brake_balance),
+    "clutch": Question("Does the clutch release, and what frees it?", search.clutch_release),
+    "throttle": Question("Does the throttle open fully, and come back?", search.full_throttle),
 }
 
 

@@ -3,6 +3,17 @@
 from pedalwright.search.balance import brake_balance
 from pedalwright.search.bores import which_bore
 from pedalwright.search.clutch import clutch_release
+from pedalwright.search.drag import brake_drag
+from pedalwright.search.pedal_feel import pedal_effort, pedal_give, pedal_travel
 from pedalwright.search.throttle import full_throttle
 
-__all__ = ["brake_balance", "clutch_release", "full_throttle", "which_bore"]
+__all__ = [
+    "brake_balance",
+    "brake_drag",
+    "clutch_release",
+    "full_throttle",
+    "pedal_effort",
+    "pedal_give",
+    "pedal_travel",
+    "which_bore",
+]

@@ -32,6 +32,7 @@ from pedalwright.search.prices import (
     LININGS,
     WHEEL_CYLINDERS,
     Job,
+    front_first,
 )
 from pedalwright.search.tried import Candidate, named, tried
 
@@ -104,10 +105,6 @@ def _in_g(deceleration: Num) -> float:
     return one(braking_rate.rule(deceleration, GRAVITY))
 
 
-def _worst(assessment: Assessment) -> float:
-    return _in_g(earliest_rear_lock(assessment.brake.result))
-
-
 def _mark(critical: float) -> Mark:
     if not critical >= LEAST:
         return "fails"
@@ -116,11 +113,11 @@ def _mark(critical: float) -> Mark:
 
 def _outcome(assessment: Assessment) -> Outcome:
     outcomes: dict[Mark, Outcome] = {"fails": "fails", "short": "short", "passes": "passes"}
-    return outcomes[_mark(_worst(assessment))]
+    return outcomes[_mark(front_first(assessment))]
 
 
 def _says(now: Candidate) -> Sentence:
-    worst = (_worst(now.assessment), "g")
+    worst = (front_first(now.assessment), "g")
     share = (one(now.assessment.brake.result.at_500.front_share), "share")
     if now.fails(LOCKS):
         return sentence(
@@ -202,7 +199,7 @@ def _first(design: Design, rows: list[Changes], what: str, job: Job) -> Iterator
     yield step_to(
         design,
         sentence(what, (change.value, change.unit)),
-        sentence("the front wheels lock first up to {}", (_worst(found.assessment), "g")),
+        sentence("the front wheels lock first up to {}", (front_first(found.assessment), "g")),
         found.changes,
         job,
     )

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import product
 
-from pedalwright.assess import Assessment
-from pedalwright.brakes.formulas import DESIGN_PUSH, GRAVITY, effort_for
+from pedalwright.brakes.formulas import GRAVITY
+from pedalwright.brakes.solve import Chain
 from pedalwright.core.answers import Answer, Bar, Bars, Change, Column, Sentence, Step, sentence
 from pedalwright.design import Design
 from pedalwright.hydraulics import Tandem
@@ -12,7 +12,13 @@ from pedalwright.search.bore_row import bore_row
 from pedalwright.search.changes import Changes, number, one
 from pedalwright.search.choice import Choice, choose
 from pedalwright.search.cures import step_to
-from pedalwright.search.prices import BRAKE_CYLINDER, BRAKE_CYLINDERS, longer_lost, weaker_circuit
+from pedalwright.search.prices import (
+    BRAKE_CYLINDER,
+    BRAKE_CYLINDERS,
+    front_first,
+    longer_lost,
+    weaker_circuit,
+)
 from pedalwright.search.reasons import joined
 from pedalwright.search.tried import Candidate
 
@@ -32,6 +38,7 @@ COLUMNS = (
     Column("stroke used", "share"),
     Column("one lost", "m/s2"),
     Column("pad, lost", "mm"),
+    Column("front first to", "g"),
 )
 
 
@@ -49,9 +56,7 @@ def which_bore(design: Design) -> Answer:
         bars=Bars(
             title="push on the pad for 0.9 g",
             unit="N",
-            bars=tuple(
-                Bar(choice.names[i], hard_push(choice.candidates[i].assessment)) for i in shown
-            ),
+            bars=tuple(Bar(choice.names[i], hard_push(choice.candidates[i])) for i in shown),
             bound=STRONG_PUSH,
             bound_says="a strong push",
         ),
@@ -66,15 +71,18 @@ def which_bore(design: Design) -> Answer:
     )
 
 
-def hard_push(assessment: Assessment) -> float:
-    """Push on the pad for 0.9 g, wheels rolling."""
-    stop = assessment.brake.result.at_500.deceleration
-    return one(effort_for.rule(DESIGN_PUSH, stop, HARD_BRAKING * GRAVITY))
+def hard_push(candidate: Candidate) -> float:
+    """Push on the pad for 0.9 g, wheels rolling; servo and limiter are counted."""
+    design, brake = candidate.design, candidate.assessment.brake
+    part = design.brake
+    chain = Chain(masters=part.masters, front=part.front, rear=part.rear, plumbing=part.plumbing)
+    stop = brake.result.at_500
+    return one(chain.effort(design.car, brake.hard_stop.ratio, stop, HARD_BRAKING * GRAVITY))
 
 
-def full_push(assessment: Assessment) -> float:
+def full_push(candidate: Candidate) -> float:
     """Push on the pad for a full stop, 6.43 m/s²."""
-    return one(assessment.brake.result.effort_6_43)
+    return one(candidate.assessment.brake.result.effort_6_43)
 
 
 def _row(design: Design) -> Iterator[tuple[str, Changes]]:
@@ -98,21 +106,23 @@ def _row(design: Design) -> Iterator[tuple[str, Changes]]:
 
 def _taste(candidate: Candidate) -> tuple[float, ...]:
     """No more than a strong push; then the shortest pad."""
-    push = hard_push(candidate.assessment)
+    push = hard_push(candidate)
     strong = push <= STRONG_PUSH
     travel = one(candidate.assessment.brake.result.pad_travel_hard_stop)
     return (not strong, travel if strong else push)
 
 
-def _values(assessment: Assessment) -> tuple[float, ...]:
+def _values(candidate: Candidate) -> tuple[float, ...]:
+    assessment = candidate.assessment
     used = next(f for f in assessment.findings if f.limit.code == "hydraulics.stroke")
     return (
-        full_push(assessment),
-        hard_push(assessment),
+        full_push(candidate),
+        hard_push(candidate),
         one(assessment.brake.result.pad_travel_hard_stop),
         one(used.value),
         weaker_circuit(assessment),
         longer_lost(assessment),
+        front_first(assessment),
     )
 
 
@@ -120,22 +130,23 @@ def _why(choice: Choice, i: int) -> Iterator[Sentence]:
     """Why a bore that passes is not the one."""
     if i == choice.best or choice.missed(i):
         return
-    found = choice.candidates[i].assessment
+    found = choice.candidates[i]
     push = hard_push(found)
     if push > STRONG_PUSH:
         yield sentence("needs {} for 0.9 g, {} wished at most", (push, "N"), (STRONG_PUSH, "N"))
-    elif push < hard_push(choice.candidates[choice.best].assessment):
-        travel = one(found.brake.result.pad_travel_hard_stop)
+    elif push < hard_push(choice.candidates[choice.best]):
+        travel = one(found.assessment.brake.result.pad_travel_hard_stop)
         yield sentence("a longer pedal, {}, for a push nobody needs lighter", (travel, "mm"))
 
 
 def _says(choice: Choice) -> Sentence:
-    name, found = choice.names[choice.best], choice.candidates[choice.best].assessment
+    name, best = choice.names[choice.best], choice.candidates[choice.best]
+    found = best.assessment
     figures = sentence(
         ": a full stop takes {}, 0.9 g takes {}, the pad stops after {} of {}, "
         "and with one circuit lost 500 N still gives {}",
-        (full_push(found), "N"),
-        (hard_push(found), "N"),
+        (full_push(best), "N"),
+        (hard_push(best), "N"),
         (one(found.brake.result.pad_travel_hard_stop), "mm"),
         (one(found.brake.room), "mm"),
         (weaker_circuit(found), "m/s2"),
@@ -148,8 +159,14 @@ def _says(choice: Choice) -> Sentence:
             + joined(choice.missed(choice.best))
             + sentence(".")
         )
-    verb = "Keep" if choice.best == choice.now else "Fit"
-    return sentence(f"{verb} the {name}") + figures + sentence(".")
+    if choice.best == choice.now:
+        return sentence(f"Keep the {name}") + figures + sentence(".")
+    if not choice.missed(choice.now):
+        now = choice.candidates[choice.now]
+        still = "lighter" if hard_push(best) < hard_push(now) else "shorter"
+        passing = sentence(f"The {choice.names[choice.now]} passes; {still} still is the {name}")
+        return passing + figures + sentence(".")
+    return sentence(f"Fit the {name}") + figures + sentence(".")
 
 
 def _steps(design: Design, choice: Choice) -> tuple[Step, ...]:
@@ -161,8 +178,8 @@ def _steps(design: Design, choice: Choice) -> tuple[Step, ...]:
         sentence(f"Fit the {choice.names[choice.best]}."),
         sentence(
             "a full stop with {} instead of {}",
-            (full_push(best.assessment), "N"),
-            (full_push(now.assessment), "N"),
+            (full_push(best), "N"),
+            (full_push(now), "N"),
         ),
         best.changes,
         BRAKE_CYLINDER if isinstance(design.brake.masters, Tandem) else BRAKE_CYLINDERS,

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from pedalwright.assess import Assessment
 from pedalwright.core.answers import Mark, Row, Sentence
 from pedalwright.design import Design
 from pedalwright.search.changes import Changes, number
@@ -52,13 +51,13 @@ class Choice:
     def row(
         self,
         i: int,
-        values: Callable[[Assessment], tuple[float, ...]],
+        values: Callable[[Candidate], tuple[float, ...]],
         also: Sequence[Sentence] = (),
     ) -> Row:
         """A candidate as a line of a table."""
         return Row(
             name=self.names[i],
-            values=values(self.candidates[i].assessment),
+            values=values(self.candidates[i]),
             mark=self.mark(i),
             why=(*self.missed(i), *also),
             changes=self.candidates[i].changes,

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import fields
 
-from pedalwright.assess import Assessment
 from pedalwright.clutch.limits import OVER_LIFT
 from pedalwright.clutch.parts import CableFork, ClutchResult
 from pedalwright.core.answers import (
@@ -36,6 +35,7 @@ from pedalwright.search.prices import (
 from pedalwright.search.reasons import joined, reason
 from pedalwright.search.tried import Candidate, named
 
+BORE = "clutch.master.bore"
 RELEASES = named("clutch.release", "clutch.stroke")
 WISHES = named("clutch.effort", "clutch.over_stroke")
 #: Pins tried on either side of the present one, mm.
@@ -52,7 +52,7 @@ COLUMNS = (
 
 def clutch_release(design: Design) -> Answer:
     """Whether the clutch is free before the toes meet the wall, and what would free it."""
-    choice = choose(design, "clutch", list(_row(design)), lambda c: (_effort(c.assessment),))
+    choice = choose(design, "clutch", list(_row(design)), lambda c: (_effort(c),))
     now = choice.candidates[choice.now]
     result = now.assessment.clutch.result
     return Answer(
@@ -69,24 +69,24 @@ def clutch_release(design: Design) -> Answer:
             bound=one(result.travel_available),
             bound_says="where the toes meet the wall",
         ),
-        steps=_steps(design, now),
+        steps=_steps(design, choice),
         notes=tuple(_notes(choice, design)),
     )
 
 
 def _row(design: Design) -> Iterator[tuple[str, Changes]]:
     """Masters that are sold; for a cable, pins further in and out."""
-    if design.clutch.master is not None:
-        for name, size in bore_row(number(design, "clutch.master.bore")):
-            yield name, (Change("clutch.master.bore", size, "mm"),)
+    if _has_master(design):
+        for name, size in bore_row(number(design, BORE)):
+            yield name, (Change(BORE, size, "mm"),)
         return
     pin = number(design, "clutch.pedal.pin_radius")
     for step in PIN_STEPS:
         yield f"cable pin at {pin + step:.1f}", pin_at(design, "clutch", pin + step)
 
 
-def _values(assessment: Assessment) -> tuple[float, ...]:
-    result = assessment.clutch.result
+def _values(candidate: Candidate) -> tuple[float, ...]:
+    result = candidate.assessment.clutch.result
     return (
         one(result.budget.total),
         one(result.travel_available),
@@ -139,16 +139,18 @@ def _causes(result: ClutchResult) -> Iterator[Bar]:
         yield Bar(CAUSES[field.name], one(getattr(result.budget, field.name)))
 
 
-def _short(assessment: Assessment) -> float:
+def _short(candidate: Candidate) -> float:
     """Pad travel missing to the release; negative: left over."""
-    result = assessment.clutch.result
+    result = candidate.assessment.clutch.result
     return one(result.budget.total) - one(result.travel_available)
 
 
-def _steps(design: Design, now: Candidate) -> tuple[Step, ...]:
+def _steps(design: Design, choice: Choice) -> tuple[Step, ...]:
     """Cures while it does not release; then what the wishes ask."""
+    now = choice.candidates[choice.now]
     if now.fails(RELEASES):
-        return ranked(design, list(_cures(design)), _short, _travel_won)
+        best = number(choice.candidates[choice.best].design, BORE) if _has_master(design) else 0.0
+        return ranked(design, list(_cures(design, best)), _short, _travel_won)
     steps: list[Step] = []
     if now.fails(named("clutch.effort"), "should"):
         steps += ranked(design, list(_lighter(design)), _effort, _push_won)
@@ -157,35 +159,42 @@ def _steps(design: Design, now: Candidate) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def _travel_won(before: Assessment, after: Assessment) -> Sentence:
+def _travel_won(before: Candidate, after: Candidate) -> Sentence:
     left = -_short(after)
     end = "{} in hand" if left >= 0.0 else "still {} short"
+    was, now = before.assessment.clutch.result, after.assessment.clutch.result
     return sentence(
-        f"needs {{}} instead of {{}} and has {{}}: {end}",
-        (one(after.clutch.result.budget.total), "mm"),
-        (one(before.clutch.result.budget.total), "mm"),
-        (one(after.clutch.result.travel_available), "mm"),
+        f"needs {{}} (was {{}}) and has {{}} (was {{}}): {end}",
+        (one(now.budget.total), "mm"),
+        (one(was.budget.total), "mm"),
+        (one(now.travel_available), "mm"),
+        (one(was.travel_available), "mm"),
         (abs(left), "mm"),
     )
 
 
-def _push_won(before: Assessment, after: Assessment) -> Sentence:
+def _push_won(before: Candidate, after: Candidate) -> Sentence:
     return sentence("holds with {} instead of {}", (_effort(after), "N"), (_effort(before), "N"))
 
 
-def _effort(assessment: Assessment) -> float:
-    return one(assessment.clutch.result.effort)
+def _effort(candidate: Candidate) -> float:
+    return one(candidate.assessment.clutch.result.effort)
 
 
-def _cures(design: Design) -> Iterator[Cure]:
+def _has_master(design: Design) -> bool:
+    return design.clutch.master is not None
+
+
+def _cures(design: Design, best: float) -> Iterator[Cure]:
     part = design.clutch
     pin = number(design, "clutch.pedal.pin_radius")
-    if part.master is not None:
-        fitted = number(design, "clutch.master.bore")
-        for name, size in [entry for entry in bore_row(fitted) if entry[1] > fitted][:2]:
+    if _has_master(design):
+        fitted = number(design, BORE)
+        larger = [entry for entry in bore_row(fitted) if entry[1] > fitted]
+        for name, size in [entry for entry in larger if entry[1] == best] or larger[:1]:
             yield Cure(
                 what=sentence(f"Fit a larger master cylinder, {name}."),
-                changes=(Change("clutch.master.bore", size, "mm"),),
+                changes=(Change(BORE, size, "mm"),),
                 job=CLUTCH_CYLINDER,
             )
     yield Cure(
@@ -241,12 +250,12 @@ def _slack(design: Design) -> Iterator[Cure]:
 
 def _lighter(design: Design) -> Iterator[Cure]:
     pin = number(design, "clutch.pedal.pin_radius")
-    if design.clutch.master is not None:
-        fitted = number(design, "clutch.master.bore")
+    if _has_master(design):
+        fitted = number(design, BORE)
         for name, size in [entry for entry in bore_row(fitted) if entry[1] < fitted][-2:]:
             yield Cure(
                 what=sentence(f"Fit a smaller master cylinder, {name}."),
-                changes=(Change("clutch.master.bore", size, "mm"),),
+                changes=(Change(BORE, size, "mm"),),
                 job=CLUTCH_CYLINDER,
             )
     yield Cure(
@@ -266,7 +275,7 @@ def _notes(choice: Choice, design: Design) -> Iterator[Sentence]:
         (six, "mm"),
         (room, "mm"),
     )
-    if design.clutch.master is not None:
+    if _has_master(design):
         yield sentence("The row is judged with the stroke of your cylinder; check the one you buy.")
     for missed in choice.uncured:
         yield sentence("No candidate of the row cures this: ") + missed

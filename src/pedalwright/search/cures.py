@@ -5,12 +5,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pedalwright.assess import Assessment
 from pedalwright.core.answers import Sentence, Step
 from pedalwright.design import Design
 from pedalwright.search.changes import Changes
-from pedalwright.search.prices import Job, newly_missed, price
-from pedalwright.search.tried import tried
+from pedalwright.search.prices import Job, missed_more, price
+from pedalwright.search.tried import Candidate, tried
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -23,10 +22,10 @@ class Cure:
     assumed: bool = False
 
 
-#: What a cure is bought for, as one number of an assessment: less of it is better.
-Measure = Callable[[Assessment], float]
-#: What it brings, said from the assessments before and after.
-Brings = Callable[[Assessment, Assessment], Sentence]
+#: What a cure is bought for, as one number: less of it is better.
+Measure = Callable[[Candidate], float]
+#: What it brings, said from the car before and after.
+Brings = Callable[[Candidate, Candidate], Sentence]
 
 
 def ranked(
@@ -34,23 +33,23 @@ def ranked(
 ) -> tuple[Step, ...]:
     """Cures that lower the measure, most of it for an hour's work first.
 
-    Cures that break a demand come last, however much they gain.
+    Cures that miss a demand more than before come last, however much they gain.
     """
     if not cures:
         return ()
     candidates = tried(design, [(), *(cure.changes for cure in cures)]).all()
-    before = candidates[0].assessment
+    before = candidates[0]
     was = measure(before)
     found: list[tuple[bool, float, Step]] = []
     for cure, candidate in zip(cures, candidates[1:], strict=True):
-        now = measure(candidate.assessment)
+        now = measure(candidate)
         if not (np.isnan(was) and np.isfinite(now)) and not was - now > 0.0:
             continue
-        breaks = tuple(newly_missed(before, candidate.assessment, "must"))
+        breaks = tuple(missed_more(before.assessment, candidate.assessment))
         step = Step(
             what=cure.what,
-            brings=brings(before, candidate.assessment),
-            price=price(cure.job, before, candidate.assessment),
+            brings=brings(before, candidate),
+            price=price(cure.job, before.assessment, candidate.assessment),
             changes=cure.changes,
             assumed=cure.assumed,
             breaks=breaks,
@@ -67,5 +66,5 @@ def step_to(design: Design, what: Sentence, brings: Sentence, changes: Changes, 
         brings=brings,
         price=price(job, before, after),
         changes=changes,
-        breaks=tuple(newly_missed(before, after, "must")),
+        breaks=tuple(missed_more(before, after)),
     )

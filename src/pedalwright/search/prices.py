@@ -3,13 +3,21 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+import numpy as np
+
 from pedalwright.assess import Assessment
 from pedalwright.brakes import earliest_rear_lock
+from pedalwright.brakes.formulas import GRAVITY, braking_rate
 from pedalwright.core.answers import Price, Sentence, sentence
-from pedalwright.core.checks import Weight
+from pedalwright.core.checks import Finding
 from pedalwright.core.units import Num
 from pedalwright.search.changes import one
 from pedalwright.search.reasons import reason
+
+#: Share of a figure, or of a bound, below which a change is not noticed (ours).
+NOTICED = 0.005
+#: The same for a demand that is missed already.
+WORSENED = 0.02
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,13 +34,16 @@ WHEEL_CYLINDERS = Job(150.0, "two wheel cylinders, brake fluid")
 CLUTCH_CYLINDER = Job(90.0, "master cylinder, brake fluid")
 PIN_HOLE = Job(60.0, "")
 ROD_GAP = Job(15.0, "")
-PADS_CLOSER = Job(60.0, "")
+SERVO = Job(480.0, "servo with its master cylinder, vacuum hose and valve")
+LINING_LIFT = Job(60.0, "")
 HOSES = Job(90.0, "set of hoses, brake fluid")
 LININGS = Job(120.0, "set of linings for the front axle")
 ALL_LININGS = Job(180.0, "linings for both axles")
 STIFFER_MOUNT = Job(300.0, "3 mm plate, fasteners")
 DEEPER_ARM = Job(180.0, "flat bar for a new arm")
 THICKER_ROD = Job(30.0, "rod, clevis and lock-nut")
+TAKE_VALVE_OUT = Job(60.0, "plain union, brake fluid")
+CRACK_NIPPLE = Job(30.0, "brake fluid")
 BAR_OFFSET = Job(20.0, "")
 FREE_PLAY = Job(15.0, "")
 PEDAL_STOP = Job(45.0, "M8 bolt, two nuts, scrap of plate")
@@ -49,18 +60,29 @@ def price(job: Job, before: Assessment, after: Assessment) -> Price:
 def worse(before: Assessment, after: Assessment) -> Iterator[Sentence]:
     """What a driver feels getting worse, by more than half a per cent; then what is missed."""
     for words, unit, was, now, grows in _felt(before, after):
-        if (now - was if grows else was - now) > 0.005 * abs(was):
+        if (now - was if grows else was - now) > NOTICED * abs(was):
             yield sentence(words, (now, unit), (was, unit))
-    yield from newly_missed(before, after, "should")
+    yield from newly_missed(before, after)
 
 
-def newly_missed(before: Assessment, after: Assessment, weight: Weight) -> Iterator[Sentence]:
-    """Demands of that weight that were met and no longer are."""
+def newly_missed(before: Assessment, after: Assessment) -> Iterator[Sentence]:
+    """Wishes that were met and no longer are."""
     met = {(f.limit.code, f.about) for f in before.findings if f.ok}
-    for finding in after.findings:
-        key = (finding.limit.code, finding.about)
-        if finding.limit.weight == weight and not finding.ok and key in met:
-            yield reason(finding)
+    for f in after.findings:
+        if f.limit.weight == "should" and not f.ok and (f.limit.code, f.about) in met:
+            yield reason(f)
+
+
+def missed_more(before: Assessment, after: Assessment) -> tuple[Sentence, ...]:
+    """Demands that must be met and that are missed newly, or by more than before."""
+    margins = {(f.limit.code, f.about): one(f.margin) for f in before.findings}
+
+    def worsened(finding: Finding) -> bool:
+        was = margins.get((finding.limit.code, finding.about), np.inf)
+        return was >= 0.0 or was - one(finding.margin) > WORSENED * max(1.0, -was)
+
+    musts = [f for f in after.findings if f.limit.weight == "must" and not f.ok]
+    return tuple(reason(f) for f in musts if worsened(f))
 
 
 def weaker_circuit(assessment: Assessment) -> float:
@@ -73,6 +95,11 @@ def longer_lost(assessment: Assessment) -> float:
     """Pad travel to the hard stop with the circuit lost that leaves the longer way."""
     result = assessment.brake.result
     return max(one(result.pad_travel_front_alone), one(result.pad_travel_rear_alone))
+
+
+def front_first(assessment: Assessment) -> float:
+    """Up to here the front wheels lock first at every friction, as a share of gravity."""
+    return one(braking_rate.rule(earliest_rear_lock(assessment.brake.result), GRAVITY))
 
 
 def _felt(before: Assessment, after: Assessment) -> Iterator[tuple[str, str, float, float, bool]]:

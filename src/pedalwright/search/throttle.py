@@ -25,7 +25,7 @@ from pedalwright.search.cures import step_to
 from pedalwright.search.prices import STRONGER_SPRING, THROTTLE_LEVER, Job
 from pedalwright.search.reasons import joined, reason
 from pedalwright.search.tried import Candidate, both, named, not_in, own, tried
-from pedalwright.throttle.parts import BallRod
+from pedalwright.throttle.parts import BallRod, Cable
 
 FULL = named("throttle.full_opening")
 #: Places of the stroke shown, as parts of it.
@@ -122,8 +122,10 @@ def _steps(design: Design, now: Candidate) -> Iterator[Step]:
 
 def _lever(design: Design, now: Candidate, stage: int, end: str, word: str) -> Iterator[Step]:
     """The whole-mm radius nearest to the present one that opens fully and passes."""
-    if isinstance(design.throttle.opening.stages[stage - 1], BallRod):
+    kind = design.throttle.opening.stages[stage - 1]
+    if isinstance(kind, BallRod):
         return
+    name = "cable" if isinstance(kind, Cable) else "rod"
     path = f"throttle.opening.stages.{stage}.{end}"
     radius = number(design, path)
     low, high = max(SHORTEST, radius / REACH), min(LONGEST, radius * REACH)
@@ -141,7 +143,7 @@ def _lever(design: Design, now: Candidate, stage: int, end: str, word: str) -> I
     yield step_to(
         design,
         sentence(
-            f"Make the {word} lever of rod or cable {stage} {{}} long instead of {{}}.",
+            f"Make the {word} lever of {name} {stage} {{}} long instead of {{}}.",
             (found.changes[0].value, "mm"),
             (radius, "mm"),
         ),
