@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
@@ -111,7 +112,7 @@ def respond(
         release = settled(release)
         chain = _Chain.of(release, master)
         needed = chain.stroke(release.bearing_lift)
-        to_pad = pad or (lambda stroke: mean_ratio * stroke)
+        to_pad = pad or partial(travel_at_ratio, mean_ratio)
     effort = pedal_effort(
         release.release_load,
         chain.fork,
