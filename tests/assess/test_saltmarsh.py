@@ -76,6 +76,11 @@ def test_the_big_shoe_on_the_accelerator_touches_the_wall(improved: Assessment) 
     assert finding(improved, "driver.shoe_wall", "D1, accelerator").ok
 
 
+def test_the_first_brake_is_touchy(first: Assessment, improved: Assessment) -> None:
+    assert ("brakes.firm", "") in failing(first, "should")
+    assert finding(improved, "brakes.firm", "").ok
+
+
 HAND_FIRST = {
     "linkage.brake.ratio": 5.2,
     "brakes.deceleration_500N": 0.82 * G * 500 / (60 * LBF),

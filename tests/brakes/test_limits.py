@@ -108,7 +108,8 @@ TAIL_LOAD = Load(mass=120.0, front_share=0.0, cg_height=480.0)
     ("design", "code", "about"),
     [
         (TAIL_HEAVY, "brakes.effort", ""),
-        (result(tandem=Tandem(bore=8.0, stroke=36.0)), "brakes.touchy", ""),
+        (result(tandem=Tandem(bore=19.0, stroke=36.0, servo=SERVO)), "brakes.touchy", ""),
+        (result(tandem=Tandem(bore=18.0, stroke=36.0)), "brakes.firm", ""),
         (result(rear=REAR_FEEBLE), "brakes.one_circuit", "rear circuit alone"),
         (result(rear=REAR_HEAVY), "brakes.lock_order", ""),
         (result(travel=(101.0, 120.0, 130.0)), "brakes.travel", ""),
@@ -160,7 +161,8 @@ def test_a_front_circuit_can_be_the_feeble_one() -> None:
 def test_each_limit_is_tried_above() -> None:
     asked = {found.limit.code for found in check(result(), ROOM)}
     known = {limit.code for limit in vars(limits).values() if isinstance(limit, Limit)}
-    always = {"effort", "touchy", "one_circuit", "lock_order", "travel", "lost_travel", "adhesion"}
+    always = {"effort", "touchy", "firm", "one_circuit", "lock_order", "travel", "lost_travel"}
+    always.add("adhesion")
     where_given = {"servo_lost", "worn_travel", "grab", "fluid_heat"}
     assert asked == {f"brakes.{code}" for code in always}
     assert known == {f"brakes.{code}" for code in always | where_given}

@@ -29,6 +29,14 @@ LIGHT = Limit(
     "N",
     Source(R13H, "Annex 3: 65 N the least effort, to verify", "regulation"),
 )
+FIRM = Limit(
+    "brakes.firm",
+    "Without a servo a full stop takes more than a light push, so that a foot can measure it.",
+    "at least",
+    "N",
+    Source("common practice", "no source: 225 N, about 50 lbf", "trade"),
+    "should",
+)
 ONE_CIRCUIT = Limit(
     "brakes.one_circuit",
     "With one circuit lost, 500 N on the pad still gives 2.44 m/s².",
@@ -104,6 +112,8 @@ def check(brake: BrakeResult, pad_room: mm) -> Iterator[Finding]:
     """Judge the brakes; `pad_room` is the pad's arc before toes meet the wall, mm."""
     yield EFFORT.check(brake.effort_6_43, DESIGN_PUSH)
     yield LIGHT.check(brake.effort_6_43, 65.0)
+    if brake.servo_lost_500 is None:
+        yield FIRM.check(brake.effort_6_43, 225.0)
     yield ONE_CIRCUIT.check(brake.front_alone_500, SECONDARY_DECELERATION, "front circuit alone")
     yield ONE_CIRCUIT.check(brake.rear_alone_500, SECONDARY_DECELERATION, "rear circuit alone")
     yield LOCK_ORDER.check(earliest_rear_lock(brake), 0.8 * GRAVITY)
