@@ -22,6 +22,7 @@ from pedalwright.linkage.clearances import (
 from pedalwright.linkage.dead_points import locks_at
 from pedalwright.linkage.formulas import mean_ratio
 from pedalwright.linkage.limits import (
+    ROD_ANGLE_MOST,
     check,
     check_clearances,
     check_rod_ends,
@@ -59,6 +60,7 @@ from pedalwright.linkage.solve import (
 
 __all__ = [
     "ACCELERATOR_ARM",
+    "ROD_ANGLE_MOST",
     "STATIONS",
     "Clearance",
     "Clearances",

@@ -12,7 +12,8 @@ from pedalwright.core.points import Plane, Point
 from pedalwright.core.units import Num, mm
 
 #: Halvings of a tube's length while the nearest place on it is looked for.
-_HALVINGS = 8
+_HALVINGS = 7
+_HAIR = 1e-6
 
 Triple: TypeAlias = tuple[Num, Num, Num]
 
@@ -52,9 +53,13 @@ class Box:
         place that is. The slope itself is made of straight pieces: the last step is along one.
         """
         begins, goes = self._seen(start - self.middle), self._seen(end - start)
+        pairs = [
+            _Between.faces(begin, go, half)
+            for begin, go, half in zip(begins, goes, self._halves, strict=True)
+        ]
 
         def slope(share: Num) -> Num:
-            return _slope(_along(begins, goes, share), goes, self._halves)
+            return pairs[0].slope(share) + pairs[1].slope(share) + pairs[2].slope(share)
 
         low, high = np.zeros(()), np.ones(())
         for _ in range(_HALVINGS):
@@ -83,18 +88,26 @@ def _along(begins: Triple, goes: Triple, share: Num) -> Triple:
     )
 
 
-def _slope(place: Triple, goes: Triple, halves: Triple) -> Num:
-    """Half the change of the squared distance along the way."""
-    return (
-        _beyond(place[0], halves[0]) * goes[0]
-        + _beyond(place[1], halves[1]) * goes[1]
-        + _beyond(place[2], halves[2]) * goes[2]
-    )
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Between:
+    """Where a straight line runs between one pair of a box's faces, as shares of its length."""
 
+    enters: Num
+    leaves: Num
+    #: Square of its run across them.
+    weight: Num
 
-def _beyond(side: mm, half: mm) -> mm:
-    """What of a place lies outside of a pair of faces, with its sign."""
-    return np.maximum(side - half, 0.0) + np.minimum(side + half, 0.0)
+    @classmethod
+    def faces(cls, begin: mm, go: mm, half: mm) -> "_Between":
+        """A line that runs along them is taken to run across by a hair."""
+        run = np.where(np.abs(go) < _HAIR, _HAIR, go)
+        middle, width = -begin / run, half / np.abs(run)
+        return cls(enters=middle - width, leaves=middle + width, weight=run**2)
+
+    def slope(self, share: Num) -> Num:
+        """This pair's part in how fast half the squared distance grows along the line."""
+        outside: Num = share - np.minimum(np.maximum(share, self.enters), self.leaves)
+        return self.weight * outside
 
 
 def _outside(place: Triple, halves: Triple) -> mm:

@@ -108,28 +108,41 @@ def shoe_clearances(shoes: Sequence[Shoe], lines: Sequence[Line]) -> tuple[Clear
     if not lines or not shoes:
         return ()
     variants = np.broadcast_shapes(*_shapes((tuple(shoes), tuple(lines))))
-    parts = [(shoe.about, _part(shoe, *part)) for shoe in shoes for part in SHOE_PARTS]
-    feet = _spread([box for _, box in parts], (-1, *variants), variants)
-    tubes = _spread([_tube(line) for line in lines], (-1, 1, *variants), variants)
-    gaps = np.asarray(feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2)
+    soles = [_Sole(heel=shoe.heel, toe=shoe.toe, width=shoe.width) for shoe in shoes]
+    feet = _parts(_spread(soles, (-1, *variants), variants))
+    tubes = _spread([_tube(line) for line in lines], (-1, 1, 1, *variants), variants)
+    gaps = feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2
+    by_shoe: Array = np.min(gaps, axis=1)
     names = tuple(dict.fromkeys(shoe.about for shoe in shoes))
-    rows = [[i for i, (about, _) in enumerate(parts) if about == name] for name in names]
-    least = np.stack([np.min(gaps[:, row], axis=1) for row in rows], axis=1)
+    rows = [[i for i, shoe in enumerate(shoes) if shoe.about == name] for name in names]
+    least = np.stack([np.min(by_shoe[:, row], axis=1) for row in rows], axis=1)
     return _each(names, lines, least)
 
 
-def _part(shoe: Shoe, begins: float, ends: float, width: float) -> Box:
-    sole = shoe.toe - shoe.heel
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Sole:
+    """What of a shoe is a number."""
+
+    heel: Point
+    toe: Point
+    width: mm
+
+
+def _parts(soles: _Sole) -> Box:
+    """Fore part and tip of every shoe: axes parts, shoes, variants."""
+    sole = soles.toe - soles.heel
     along = sole.unit()
     up = RIGHT.cross(along)
+    shape = (-1, *(1,) * np.ndim(soles.width))
+    begins, ends, share = (np.reshape(row, shape) for row in zip(*SHOE_PARTS, strict=True))
     return Box(
-        middle=shoe.heel + sole * ((begins + ends) / 2) + up * (SHOE_HEIGHT / 2),
+        middle=soles.heel + sole * ((begins + ends) / 2) + up * (SHOE_HEIGHT / 2),
         along=along,
         through=up,
         across=RIGHT,
         half_along=sole.length() * ((ends - begins) / 2),
         half_through=SHOE_HEIGHT / 2,
-        half_across=shoe.width * width / 2,
+        half_across=soles.width * (share / 2),
     )
 
 

@@ -11,6 +11,9 @@ from pedalwright.linkage.clearances import Clearance, Clearances
 from pedalwright.linkage.formulas import least_engaged, locknut_height
 from pedalwright.linkage.parts import Position, Stroke
 
+#: Rod against cylinder: what is put up with at the ends of a stroke.
+ROD_ANGLE_MOST = np.deg2rad(5.0)
+
 ROD_ANGLE = Limit(
     "linkage.rod_angle",
     "The rod stays nearly in line with its cylinder, so that the piston is not pushed sideways.",
@@ -153,7 +156,7 @@ def check_shoes(found: Iterable[Clearance]) -> Iterator[Finding]:
 
 def check(stroke: Position | Stroke, about: str) -> Iterator[Finding]:
     """Judge a whole stroke; axis 0 is the stations."""
-    yield ROD_ANGLE.check(np.max(stroke.rod_angle, axis=0), np.deg2rad(5.0), about)
+    yield ROD_ANGLE.check(np.max(stroke.rod_angle, axis=0), ROD_ANGLE_MOST, about)
     yield DEAD_POINT.check(np.min(stroke.rod_to_arm, axis=0), np.deg2rad(30.0), about)
 
 
