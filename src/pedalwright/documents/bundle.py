@@ -10,7 +10,7 @@ from pedalwright.design import Design
 from pedalwright.documents.about import About
 from pedalwright.documents.as_json import as_json
 from pedalwright.documents.dossier import dossier_pdf
-from pedalwright.documents.pictures import pictures
+from pedalwright.documents.pictures import full_size, pictures
 from pedalwright.documents.text import findings_text
 from pedalwright.documents.working_text import working_text
 
@@ -27,6 +27,7 @@ def write_everything(
         "working.txt": working_text(steps).encode(),
         "results.json": json.dumps(report, indent=1, ensure_ascii=False).encode(),
         **{f"{picture.key}.svg": picture.svg for picture in pictures(design, assessment)},
+        **{f"{lever.key}-full-size.svg": lever.svg for lever in full_size(design, assessment)},
     }
     written = [folder / name for name in contents]
     for path, content in zip(written, contents.values(), strict=True):

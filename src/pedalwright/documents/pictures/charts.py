@@ -1,10 +1,13 @@
-"""The charts of the dossier: ratio, force and travel, balance, opening, give by cause."""
+"""The charts of the dossier: levers, travel by cause, balance, opening, give by cause."""
 
 from collections.abc import Sequence
+from dataclasses import fields
 
 import numpy as np
 
 from pedalwright.assess import Assessment
+from pedalwright.brakes import Budget as BrakeBudget
+from pedalwright.clutch import Budget as ClutchBudget
 from pedalwright.core.units import Num
 from pedalwright.drawing import (
     Axis,
@@ -16,6 +19,9 @@ from pedalwright.drawing import (
     LineChart,
     Series,
 )
+from pedalwright.linkage import ROD_ANGLE_MOST
+
+TravelBudget = BrakeBudget | ClutchBudget
 
 
 def ratio_chart(assessment: Assessment) -> Drawing:
@@ -31,6 +37,28 @@ def ratio_chart(assessment: Assessment) -> Drawing:
             Series("brake", _list(brake.pad_travel), _list(brake.ratio)),
             Series("clutch", _list(clutch.pad_travel), _list(clutch.ratio), line=Line.HIDDEN),
         ),
+    ).drawing()
+
+
+def rod_angle_chart(assessment: Assessment) -> Drawing:
+    """Angle of the rod to its cylinder over the pad's travel, brake and clutch."""
+    brake, clutch = assessment.brake.stroke, assessment.clutch.stroke
+    return LineChart(
+        name="rod-angle",
+        title="Rod angle over the stroke",
+        description="Angle of rod to cylinder for brake and clutch, with the most that is wished.",
+        x=Axis("pad travel", "mm", include=(0.0,)),
+        y=Axis("rod to cylinder", "deg", include=(0.0,)),
+        series=(
+            Series("brake", _list(brake.pad_travel), _list(np.rad2deg(brake.rod_angle))),
+            Series(
+                "clutch",
+                _list(clutch.pad_travel),
+                _list(np.rad2deg(clutch.rod_angle)),
+                line=Line.HIDDEN,
+            ),
+        ),
+        limits=(Level("most", float(np.rad2deg(ROD_ANGLE_MOST))),),
     ).drawing()
 
 
@@ -50,19 +78,36 @@ def force_travel_chart(assessment: Assessment) -> Drawing:
 
 def travel_chart(assessment: Assessment) -> Drawing:
     """Where the brake pad's travel goes at 500 N."""
-    budget = assessment.brake.budget
+    return _budget_chart(
+        "brake-travel",
+        "Brake: pad travel at 500 N, by cause",
+        assessment.brake.budget,
+        Level("room", float(assessment.brake.room)),
+    )
+
+
+def clutch_travel_chart(assessment: Assessment) -> Drawing:
+    """Where the clutch pad's travel goes up to full release, against the travel there is."""
+    result = assessment.clutch.result
+    return _budget_chart(
+        "clutch-travel",
+        "Clutch: pad travel to full release, by cause",
+        result.budget,
+        Level("room", float(result.travel_available)),
+    )
+
+
+def _budget_chart(name: str, title: str, budget: TravelBudget, room: Level) -> Drawing:
+    """Every cause that takes something, by its name in the house; the sum is exact."""
+    causes = (field.name for field in fields(budget) if field.name != "total")
+    taken = ((cause, float(getattr(budget, cause))) for cause in causes)
     return BudgetChart(
-        name="brake-travel",
-        title="Brake: pad travel at 500 N, by cause",
-        description="Dead stroke, lift of the pads, hoses and the structure's give, adding up.",
-        causes=(
-            Cause("dead stroke", float(budget.dead_stroke)),
-            Cause("front lift", float(budget.front_lift)),
-            Cause("rear lift", float(budget.rear_lift)),
-            Cause("hoses", float(budget.hoses)),
-            Cause("structure", float(budget.structure)),
-        ),
+        name=name,
+        title=title,
+        description="The causes add up to the travel; the line is the travel there is.",
+        causes=tuple(Cause(cause.replace("_", " "), size) for cause, size in taken if size != 0.0),
         total="pad travel",
+        limits=(room,),
     ).drawing()
 
 

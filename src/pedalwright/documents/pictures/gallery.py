@@ -6,17 +6,22 @@ from pedalwright.assess import Assessment
 from pedalwright.design import Design
 from pedalwright.documents.pictures.charts import (
     balance_chart,
+    clutch_travel_chart,
     force_travel_chart,
     give_chart,
     opening_chart,
     ratio_chart,
+    rod_angle_chart,
     travel_chart,
 )
+from pedalwright.documents.pictures.lever import lever_layout
 from pedalwright.documents.pictures.side import PEDALS, side_elevation
 from pedalwright.drawing import Drawing, svg
 
 #: Room for an elevation on a page laid across, mm.
 WIDE, HIGH = 270.0, 160.0
+#: Room for a lever on an upright page, mm.
+TALL = (172.0, 225.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,18 +40,32 @@ class Picture:
 def pictures(design: Design, assessment: Assessment) -> list[Picture]:
     """The side elevations and the charts."""
     elevations = [side_elevation(design, assessment, pedal).fitted(WIDE, HIGH) for pedal in PEDALS]
+    levers = [lever_layout(design, assessment, pedal) for pedal in PEDALS]
     charts = [
         ratio_chart(assessment),
+        rod_angle_chart(assessment),
         force_travel_chart(assessment),
         travel_chart(assessment),
+        clutch_travel_chart(assessment),
         give_chart(assessment),
         balance_chart(assessment),
         opening_chart(assessment),
     ]
     return [
-        *(_picture(e, f"{e.title}, {e.scale_text}, dimensions in mm", True) for e in elevations),
+        *(_picture(elevation, _scaled(elevation), True) for elevation in elevations),
+        *(_picture(lever.fitted(*TALL), _scaled(lever.fitted(*TALL)), False) for lever in levers),
         *(_picture(chart, chart.title, False) for chart in charts),
     ]
+
+
+def full_size(design: Design, assessment: Assessment) -> list[Picture]:
+    """The levers at 1:1, to lay the arms on."""
+    levers = [lever_layout(design, assessment, pedal) for pedal in PEDALS]
+    return [_picture(lever, _scaled(lever), False) for lever in levers]
+
+
+def _scaled(drawing: Drawing) -> str:
+    return f"{drawing.title}, {drawing.scale_text}, dimensions in mm"
 
 
 def _picture(drawing: Drawing, caption: str, wide: bool) -> Picture:
