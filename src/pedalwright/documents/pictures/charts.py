@@ -128,6 +128,23 @@ def balance_chart(assessment: Assessment) -> Drawing:
     ).drawing()
 
 
+def share_chart(assessment: Assessment) -> Drawing:
+    """Front share of the braking force as it is, and as both axles would use the road alike."""
+    result = assessment.brake.result
+    decelerations = _list(result.decelerations)
+    return LineChart(
+        name="front-share",
+        title="Brakes: front share, as it is and as the road would like it",
+        description="Where the share lies above the ideal one the front wheels lock first.",
+        x=Axis("deceleration", "m/s²", include=(0.0,)),
+        y=Axis("front share of the braking force", ""),
+        series=(
+            Series("as it is", decelerations, _list(result.front_shares)),
+            Series("ideal", decelerations, _list(result.ideal_shares), line=Line.HIDDEN),
+        ),
+    ).drawing()
+
+
 def opening_chart(assessment: Assessment) -> Drawing:
     """Spindle opening over the accelerator's travel."""
     opening = assessment.throttle.result

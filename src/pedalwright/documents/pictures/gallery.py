@@ -12,6 +12,7 @@ from pedalwright.documents.pictures.charts import (
     opening_chart,
     ratio_chart,
     rod_angle_chart,
+    share_chart,
     travel_chart,
 )
 from pedalwright.documents.pictures.lever import lever_layout
@@ -49,6 +50,7 @@ def pictures(design: Design, assessment: Assessment) -> list[Picture]:
         clutch_travel_chart(assessment),
         give_chart(assessment),
         balance_chart(assessment),
+        share_chart(assessment),
         opening_chart(assessment),
     ]
     return [
