@@ -14,6 +14,7 @@ from pedalwright.brakes import (
     Car,
     Disc,
     Drum,
+    Load,
     Plumbing,
     Ratios,
     WheelBrake,
@@ -39,9 +40,12 @@ from pedalwright.core.batch import over, pick, stack
 from pedalwright.core.units import Num
 from pedalwright.hydraulics import (
     BalanceBar,
+    Boost,
     Cylinder,
     Demand,
+    Limiter,
     Masters,
+    Servo,
     Tandem,
     Twin,
     circuits,
@@ -95,6 +99,35 @@ DRUMS = st.builds(
 PLUMBINGS = st.builds(
     Plumbing, hoses=between(200, 2000), dead_stroke=between(0, 3), efficiency=between(0.8, 1.0)
 )
+#: A run-out servo, a limiter, a load: each may be there or not.
+ASSISTED = st.builds(
+    Tandem,
+    bore=between(15, 26),
+    stroke=between(25, 38),
+    servo=st.builds(
+        Servo,
+        points=st.tuples(st.builds(Boost, push=between(200, 900), force=between(1000, 4000))),
+    ),
+)
+LIMITED = st.builds(
+    Plumbing,
+    hoses=between(200, 2000),
+    dead_stroke=between(0, 3),
+    efficiency=between(0.8, 1.0),
+    limiter=st.builds(Limiter, knee=between(0.5, 8), slope=st.just(0.0) | between(0.01, 1)),
+)
+LOADED = st.builds(
+    Car,
+    mass=between(500, 1500),
+    front_share=between(0.38, 0.58),
+    wheelbase=between(2000, 2800),
+    cg_height=between(350, 600),
+    tyre_radius=between(260, 340),
+    grip=between(0.3, 1.1),
+    load=st.builds(
+        Load, mass=between(50, 300), front_share=between(0, 0.5), cg_height=between(350, 600)
+    ),
+)
 DEMANDS = st.builds(Demand, front=between(500, 4000), rear=between(500, 4000))
 PUSHES, RATIOS = between(50, 1500), between(2.5, 7)
 
@@ -126,14 +159,16 @@ def cases(
     masters: SearchStrategy[Masters] = TANDEMS | TWINS,
     front: SearchStrategy[WheelBrake] = DISCS | DRUMS,
     rear: SearchStrategy[WheelBrake] = DISCS | DRUMS,
+    car: SearchStrategy[Car] = CARS,
+    plumbing: SearchStrategy[Plumbing] = PLUMBINGS,
 ) -> SearchStrategy[Case]:
     return st.builds(
         Case,
-        car=CARS,
+        car=car,
         masters=masters,
         front=front,
         rear=rear,
-        plumbing=PLUMBINGS,
+        plumbing=plumbing,
         ratios=st.builds(Ratios, hard_stop=RATIOS, front_alone=RATIOS, rear_alone=RATIOS),
         pad_travel=st.tuples(between(40, 120), between(60, 180), between(60, 180)),
         push=PUSHES,
@@ -143,9 +178,14 @@ def cases(
 @st.composite
 def likes(draw: DrawFn) -> list[Case]:
     """Two to four cars with the same kinds of part, so that they make a batch."""
-    masters = draw(st.sampled_from([TANDEMS, TWINS]))
+    masters = draw(st.sampled_from([TANDEMS, TWINS, ASSISTED]))
     front, rear = draw(st.sampled_from([DISCS, DRUMS])), draw(st.sampled_from([DISCS, DRUMS]))
-    return draw(st.lists(cases(masters, front, rear), min_size=2, max_size=4))
+    car, plumbing = (
+        draw(st.sampled_from([CARS, LOADED])),
+        draw(st.sampled_from([PLUMBINGS, LIMITED])),
+    )
+    like = cases(masters, front, rear, car, plumbing)
+    return draw(st.lists(like, min_size=2, max_size=4))
 
 
 # -- cylinders --------------------------------------------------------------------------
@@ -305,6 +345,29 @@ def test_the_curves_meet_at_the_critical_deceleration(case: Case) -> None:
     front_more = found.front_utilisation > found.rear_utilisation
     assert np.array_equal(front_more, rates < found.nominal.critical)
     assert earliest_rear_lock(found) <= found.nominal.critical
+
+
+@given(cases(masters=TANDEMS | ASSISTED, plumbing=LIMITED))
+def test_behind_a_limiter_the_front_locks_first_up_to_the_critical_deceleration(
+    case: Case,
+) -> None:
+    found = case.result()
+    rates = np.asarray(found.decelerations)
+    below = rates < found.nominal.critical
+    assert np.all((found.front_utilisation > found.rear_utilisation)[below])
+    plain = replace(case, plumbing=replace(case.plumbing, limiter=None)).result()
+    assert found.nominal.critical >= plain.nominal.critical * (1.0 - 1e-12) or (
+        plain.nominal.critical < 0.0
+    )
+    assert np.all(np.diff(found.front_shares) >= -1e-12)
+
+
+@given(cases(masters=ASSISTED, plumbing=LIMITED))
+def test_the_effort_is_the_inverse_of_the_chain(case: Case) -> None:
+    found = case.result()
+    assume(np.isfinite(found.effort_6_43) and found.effort_6_43 < 1e6)
+    again = replace(case, push=found.effort_6_43).braking()
+    assert again.deceleration == pytest.approx(6.43, rel=1e-9)
 
 
 @given(cases(), DISCS, DISCS)

@@ -1,4 +1,4 @@
-"""Cases C07, C08, C09, C13, C14, C17, C21: brakes, solved independently with plain equations.
+"""Cases C07 to C10, C13, C14, C17, C21: brakes, solved independently with plain equations.
 
 Strength: other program, printed to the digits given here. The lock points of C09 were found
 there by root finding on the adhesion each axle uses, here in closed form.
@@ -10,7 +10,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from pedalwright.brakes import Braking, Car, Disc, Plumbing, brake_at
+from pedalwright.brakes import (
+    BrakeResult,
+    Braking,
+    Car,
+    Disc,
+    Plumbing,
+    Ratios,
+    Rotor,
+    brake_at,
+    respond,
+)
 from pedalwright.brakes.drums.formulas import (
     duo_servo_factor,
     duplex_factor,
@@ -40,6 +50,7 @@ from pedalwright.brakes.formulas import (
     rear_lock,
 )
 from pedalwright.brakes.stop.formulas import brake_heat, disc_rise, moving_energy
+from pedalwright.brakes.stop.solve import rise as stop_rise
 from pedalwright.hydraulics import Tandem
 from pedalwright.hydraulics.formulas import bore_area
 
@@ -223,3 +234,51 @@ def test_c21_simplex_torque_and_grabbing() -> None:
     assert torque / 1000.0 == pytest.approx(204.05, abs=0.006)
     assert grabbing_friction(b=75.0, r=100.0) == 0.75
     assert leading_factor(0.76, h=150.0, b=75.0, r=100.0) == np.inf
+
+
+def at_500(car: Car = CAR) -> BrakeResult:
+    return respond(
+        car,
+        Tandem(bore=22.225, stroke=34.0),
+        DISC_FRONT,
+        DISC_REAR,
+        PLUMBING,
+        ratios=Ratios(hard_stop=5.0, front_alone=5.0, rear_alone=5.0),
+        pad_travel=(70.0, 90.0, 90.0),
+    )
+
+
+def test_c14_through_the_room() -> None:
+    found = at_500()
+    assert found.at_grip.front_alone_500 == pytest.approx(4.468, abs=0.0006)
+    assert found.at_grip.rear_alone_500 == pytest.approx(3.517, abs=0.0006)
+    assert found.effort_rear_alone == pytest.approx(346.9, abs=0.06)
+    assert found.effort_6_43 == pytest.approx(326.1, abs=0.06)
+
+
+def test_c10_least_rate_over_the_limit_line_through_the_room() -> None:
+    """C10's car: 68 % in front; the ratio of rate reached to rate asked is least at k = 0.6."""
+    pistons = (
+        replace(DISC_FRONT, piston_bore=48.0),
+        replace(DISC_FRONT, piston_bore=48.0 * np.sqrt(0.32 / 0.68)),
+    )
+    found = respond(
+        CAR,
+        Tandem(bore=22.225, stroke=34.0),
+        *pistons,
+        PLUMBING,
+        ratios=Ratios(hard_stop=5.0, front_alone=5.0, rear_alone=5.0),
+        pad_travel=(70.0, 90.0, 90.0),
+    )
+    reached = {0.2: 0.1495, 0.4: 0.3188, 0.6: 0.5124, 0.8: 0.7358}
+    over = {k: z / (0.1 + 0.7 * (k - 0.2)) for k, z in reached.items()}
+    assert found.nominal.front_share == pytest.approx(0.68)
+    assert found.adhesion <= min(over.values()) + 0.0006
+    assert found.adhesion == pytest.approx(min(over.values()), rel=0.02)
+
+
+def test_c17_through_the_room() -> None:
+    heated = replace(DISC_FRONT, rotor=Rotor(mass=4.5))
+    rise = stop_rise(CAR, heated, 0.68)
+    assert rise is not None
+    assert rise.one_stop == pytest.approx(54.52, abs=0.006)

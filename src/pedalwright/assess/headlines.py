@@ -197,6 +197,125 @@ def _brakes(a: Assessment) -> Iterator[Headline]:
         "mm",
         "Arc of the pad to the hard stop with the front circuit lost.",
     )
+    yield from _alone_and_on_the_road(a)
+    yield from _where_given(a)
+
+
+def _alone_and_on_the_road(a: Assessment) -> Iterator[Headline]:
+    result, strokes = a.brake.result, a.brake.strokes
+    grip = result.at_grip
+    yield Headline(
+        "brakes.effort_front_alone_2_44",
+        result.effort_front_alone,
+        "N",
+        "Push on the pad for 2.44 m/s2 with the rear circuit lost.",
+    )
+    yield Headline(
+        "brakes.effort_rear_alone_2_44",
+        result.effort_rear_alone,
+        "N",
+        "Push on the pad for 2.44 m/s2 with the front circuit lost.",
+    )
+    yield Headline(
+        "brakes.first_lock",
+        grip.first_lock,
+        "m/s2",
+        "Deceleration at which the first wheels lock, at the tyres' grip.",
+    )
+    yield Headline(
+        "brakes.lock_effort", grip.lock_effort, "N", "Push on the pad that locks the first wheels."
+    )
+    yield Headline(
+        "brakes.efficiency",
+        grip.efficiency,
+        "1",
+        "Braking rate at the first lock over the tyres' grip: how well both axles are used.",
+    )
+    yield Headline(
+        "brakes.reached_500N",
+        grip.reached_500,
+        "m/s2",
+        "Deceleration for 500 N on the pad that the tyres' grip allows.",
+    )
+    yield Headline(
+        "brakes.front_alone_reached_500N",
+        grip.front_alone_500,
+        "m/s2",
+        "The same with the rear circuit lost.",
+    )
+    yield Headline(
+        "brakes.rear_alone_reached_500N",
+        grip.rear_alone_500,
+        "m/s2",
+        "The same with the front circuit lost.",
+    )
+    yield Headline(
+        "hydraulics.front_stroke",
+        strokes.front_piston,
+        "mm",
+        "Travel of the front circuit's piston at the hard stop, dead stroke included.",
+    )
+    yield Headline(
+        "hydraulics.rear_stroke",
+        strokes.rear_piston,
+        "mm",
+        "Travel of the rear circuit's piston at the hard stop, dead stroke included.",
+    )
+
+
+def _where_given(a: Assessment) -> Iterator[Headline]:
+    """What is known only where a bar, a servo, a load or drums with known friction are given."""
+    result, bar = a.brake.result, a.brake.bar
+    if bar is not None:
+        yield Headline(
+            "hydraulics.bar_tilt",
+            bar.hard_stop,
+            "rad",
+            "Tilt of the balance bar at the hard stop; positive with the front rod ahead.",
+        )
+        yield Headline(
+            "hydraulics.bar_tilt_rear_lost",
+            bar.rear_lost,
+            "rad",
+            "The same with the rear circuit lost and its cylinder at its end.",
+        )
+        yield Headline(
+            "hydraulics.bar_tilt_front_lost",
+            bar.front_lost,
+            "rad",
+            "The same with the front circuit lost and its cylinder at its end.",
+        )
+    follows = "Torque gained over friction gained, in small steps: 1 for a disc, more for a drum."
+    given = (
+        ("front_sensitivity", result.front_sensitivity, "1", follows),
+        ("rear_sensitivity", result.rear_sensitivity, "1", follows),
+        ("pad_travel_worn", result.pad_travel_worn, "mm", "Arc of the pad with worn linings."),
+        ("servo_lost_500N", result.servo_lost_500, "m/s2", "Deceleration with the servo lost."),
+    )
+    for name, value, unit, says in given:
+        if value is not None:
+            yield Headline(f"brakes.{name}", value, unit, says)
+    if result.laden is not None:
+        yield Headline(
+            "brakes.laden_effort_6_43",
+            result.laden.effort_6_43,
+            "N",
+            "Push on the pad for 6.43 m/s2 with the load the car may carry.",
+        )
+        yield Headline(
+            "brakes.laden_critical_deceleration",
+            result.laden.nominal.critical,
+            "m/s2",
+            "Deceleration up to which the front wheels of the laden car lock first.",
+        )
+    for axle, rise in (("front", result.front_rise), ("rear", result.rear_rise)):
+        if rise is not None:
+            yield Headline(
+                f"brakes.{axle}_rise_100",
+                rise.one_stop,
+                "K",
+                "Rise of a disc or drum in one stop from 100 km/h, nothing cooling.",
+            )
 
 
 def _clutch(a: Assessment) -> Iterator[Headline]:

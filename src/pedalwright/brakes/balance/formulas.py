@@ -82,7 +82,7 @@ def effort_past_knee(F: N, a_front: m_s2, a_rear: m_s2, F_knee: N, m: Ratio, a_w
     return np.where(
         (a_front + a_rear) * F_knee >= a_wanted * F,
         F * a_wanted / (a_front + a_rear),
-        F_knee + (a_wanted * F - (a_front + a_rear) * F_knee) / (a_front + m * a_rear),
+        F_knee + np.divide(a_wanted * F - (a_front + a_rear) * F_knee, a_front + m * a_rear),
     )
 
 
