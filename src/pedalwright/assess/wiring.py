@@ -1,27 +1,19 @@
 """The wiring diagram: each room is handed what it needs, and nothing else."""
 
-from collections.abc import Iterator
-from dataclasses import replace
-
-import numpy as np
-
-from pedalwright import brakes, clutch, driver, hydraulics, linkage, structure, throttle
-from pedalwright.assess.parts import (
-    Assessment,
-    BrakePedal,
-    ClutchPedal,
-    Placed,
-    ThrottlePedal,
+from pedalwright import brakes, clutch, linkage, structure, throttle
+from pedalwright.assess.cabin import around, driver_findings, placed, row_findings, shoes
+from pedalwright.assess.parts import Assessment
+from pedalwright.assess.pedals import (
+    brake_pedal,
+    clutch_pedal,
+    hydraulic_findings,
+    throttle_pedal,
 )
 from pedalwright.assess.settings import settings
 from pedalwright.assess.slides import foremost, place_of, slid
-from pedalwright.core.checks import Finding
-from pedalwright.core.points import REARWARD, RIGHT, Plane
 from pedalwright.core.solve import no_answer_is_nan
-from pedalwright.core.units import Num
-from pedalwright.core.working import subject, unrecorded
-from pedalwright.design import BrakeDesign, Carrier, ClutchDesign, Design
-from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
+from pedalwright.core.working import subject
+from pedalwright.design import Design
 
 
 @no_answer_is_nan
@@ -31,26 +23,26 @@ def assess(design: Design) -> Assessment:
     design = slid(design, front)
     wall = design.survey.face("front_wall")
     with subject("brake"):
-        brake = _brake(design, wall)
+        brake = brake_pedal(design, wall)
     with subject("clutch"):
-        released = _clutch(design, wall)
+        released = clutch_pedal(design, wall)
     with subject("throttle"):
-        accelerator = _throttle(design)
+        accelerator = throttle_pedal(design)
     drivers = tuple(
-        _place(design, d, place_of(design, d) - front, brake, released, accelerator)
+        placed(design, d, place_of(design, d) - front, brake, released, accelerator)
         for d in design.drivers
     )
-    around = _around(design, brake, released, accelerator)
-    shoes = linkage.shoe_clearances(_shoes(drivers), design.survey.lines)
+    near = around(design, brake, released, accelerator)
+    worn = linkage.shoe_clearances(shoes(drivers), design.survey.lines)
     findings = (
-        *_driver_findings(design, drivers, wall),
-        *_row_findings(design, drivers, brake, released, accelerator),
+        *driver_findings(design, drivers, wall),
+        *row_findings(design, drivers, brake, released, accelerator),
         *linkage.check(brake.stroke, "brake"),
         *linkage.check(released.stroke, "clutch"),
-        *linkage.check_clearances(around),
-        *linkage.check_shoes(shoes),
+        *linkage.check_clearances(near),
+        *linkage.check_shoes(worn),
         *settings(design, brake, released),
-        *_hydraulic_findings(design.brake, brake),
+        *hydraulic_findings(design.brake, brake),
         *brakes.check(brake.result, brake.room),
         *clutch.check(released.result),
         *throttle.check(accelerator.result),
@@ -62,339 +54,7 @@ def assess(design: Design) -> Assessment:
         clutch=released,
         throttle=accelerator,
         drivers=drivers,
-        clearances=around,
-        shoes=shoes,
+        clearances=near,
+        shoes=worn,
         findings=findings,
     )
-
-
-def _brake(design: Design, wall: Plane) -> BrakePedal:
-    part = design.brake
-    lever = linkage.lever(part.pedal)
-    system = (part.masters, part.front, part.rear, part.plumbing)
-    taken = _pressed(part, lever)
-    demand = brakes.demand(part.front, part.rear, part.plumbing, taken)
-    strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
-
-    def at(stroke: Num) -> Position:
-        return linkage.position(lever, part.rod, linkage.angle_at_travel(lever, part.rod, stroke))
-
-    with subject("hard stop"):
-        stop = at(strokes.hard_stop)
-        forces = linkage.forces(lever, part.rod, stop, brakes.DESIGN_PUSH)
-    with subject("rear circuit lost"):
-        front_alone = at(strokes.front_alone)
-    with subject("front circuit lost"):
-        rear_alone = at(strokes.rear_alone)
-    result = brakes.respond(
-        design.car,
-        *system,
-        ratios=brakes.Ratios(
-            hard_stop=stop.ratio, front_alone=front_alone.ratio, rear_alone=rear_alone.ratio
-        ),
-        pad_travel=(stop.pad_travel, front_alone.pad_travel, rear_alone.pad_travel),
-        worn_travel=_worn_travel(part, lever, taken),
-    )
-    strength = _strength(part.carrier, part.pedal, lever, part.rod, stop, structure.BRAKE_LOADS)
-    give = strength.give.total / strength.give.push
-    spent = brakes.take_up(part.masters, part.front, part.rear, part.plumbing, taken)
-
-    def pad(stroke: Num) -> Num:
-        return linkage.pad_travel_at(lever, part.rod, stroke)
-
-    with unrecorded():
-        share = brakes.pressure_share(part.masters, stop.ratio)
-        curve = brakes.force_travel(spent, give, pad, share)
-        budget = brakes.budget(spent, give * brakes.DESIGN_PUSH, pad)
-    return BrakePedal(
-        lever=lever,
-        stroke=linkage.stroke(lever, part.rod, stop.angle),
-        hard_stop=stop,
-        front_alone=front_alone,
-        rear_alone=rear_alone,
-        room=_room(lever, part.pedal, wall, design.toes_to_wall),
-        locks_at=linkage.locks_at(lever, part.rod),
-        forces=forces,
-        result=result,
-        strokes=strokes,
-        bar=hydraulics.bar(part.masters, strokes),
-        curve=curve,
-        budget=budget,
-        not_counted=brakes.not_counted(part.front, part.rear, part.plumbing),
-        strength=strength,
-    )
-
-
-def _clutch(design: Design, wall: Plane) -> ClutchPedal:
-    part = design.clutch
-    lever = linkage.lever(part.pedal)
-
-    def at(stroke: Num) -> Position:
-        return linkage.position(lever, part.rod, linkage.angle_at_travel(lever, part.rod, stroke))
-
-    def pad(stroke: Num) -> Num:
-        return linkage.pad_travel_at(lever, part.rod, stroke)
-
-    needed = clutch.need(part.release, part.master)
-    with unrecorded():
-        travel = clutch.budget(needed, pad)
-        wall_angle = _wall_angle(part, lever, wall, design.toes_to_wall)
-        at_wall = linkage.position(lever, part.rod, wall_angle)
-    with subject("released"):
-        released = at(needed.master)
-        mean_ratio = linkage.mean_ratio(released.pad_travel, released.piston_travel)
-    with subject("end of the stroke"):
-        full = linkage.position(lever, part.rod, np.fmin(released.angle, wall_angle))
-    strength = _strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS)
-    result = clutch.respond(
-        part.release,
-        part.master,
-        travel=travel,
-        available=at_wall.pad_travel,
-        mean_ratio=mean_ratio,
-        stroke_at_wall=at_wall.piston_travel,
-        give_per_newton=strength.give.total / strength.give.push,
-        pad=pad,
-        stop=None if part.stop is None else part.stop.full_travel,
-    )
-    return ClutchPedal(
-        lever=lever,
-        stroke=linkage.stroke(lever, part.rod, full.angle),
-        full=full,
-        room=at_wall.pad_travel,
-        locks_at=linkage.locks_at(lever, part.rod),
-        result=result,
-        strength=strength,
-    )
-
-
-def _wall_angle(part: ClutchDesign, lever: Lever, wall: Plane, gap: Num) -> Num:
-    """Where the pad's room ends: as measured along its arc, else where the toes meet the wall."""
-    if part.pad_room is None:
-        return linkage.angle_at_face(lever, wall, gap)
-    return part.pad_room / part.pedal.pad_radius
-
-
-def _throttle(design: Design) -> ThrottlePedal:
-    part = design.throttle
-    lever = linkage.lever(part.pedal)
-    return ThrottlePedal(
-        lever=lever,
-        pad_full=linkage.pad_after(lever, part.opening.pad_room),
-        result=throttle.respond(part.opening, part.pedal.pad_radius),
-    )
-
-
-def _strength(
-    carrier: Carrier, pedal: Pedal, lever: Lever, rod: Rod, full: Position, loads: structure.Loads
-) -> structure.Strength:
-    """Strength and give at the end of the stroke, where the push is hardest."""
-    with unrecorded():
-        unit: Forces = linkage.forces(lever, rod, full, 1.0)
-    felt = linkage.felt_at_pin(full, unit)
-    strength = structure.respond(
-        carrier.arm,
-        carrier.pivot,
-        carrier.clevis_pin,
-        carrier.push_rod,
-        replace(
-            carrier.mount, cylinder_stiffness=carrier.mount.cylinder_stiffness * felt.stiffness
-        ),
-        pad_radius=pedal.pad_radius,
-        pin_radius=pedal.pin_radius,
-        pad_offset=pedal.pad_offset,
-        pin_angle=pedal.pin_angle,
-        ratio=felt.ratio,
-        rod_angle=felt.rod_angle,
-        rod_length=linkage.pedal_rod_length(lever, rod),
-        pivot_share=unit.pivot_size,
-        loads=loads,
-    )
-    return replace(strength, flange_give=strength.flange_give * felt.flange)
-
-
-def _place(
-    design: Design,
-    person: driver.Driver,
-    slide: Num,
-    brake: BrakePedal,
-    released: ClutchPedal,
-    accelerator: ThrottlePedal,
-) -> Placed:
-    heel = driver.heel_height(
-        design.survey.face("floor").offset, design.heel_rest.drop, design.heel_rest.plate
-    )
-    aft = REARWARD * slide
-    with subject(person.name):
-        lengths = driver.body(person.person)
-        with subject("clutch"):
-            on_clutch = driver.place(
-                person,
-                released.lever.pad + aft,
-                released.full.pad + aft,
-                heel,
-                heel_may_lift=design.clutch.heel == "may lift",
-                lengths=lengths,
-            )
-        with subject("brake"):
-            on_brake = driver.place(
-                person,
-                brake.lever.pad + aft,
-                brake.hard_stop.pad + aft,
-                heel,
-                lengths=lengths,
-            )
-        with subject("throttle"):
-            on_throttle = driver.place_on_accelerator(
-                person,
-                accelerator.lever.pad + aft,
-                accelerator.pad_full + aft,
-                heel,
-                lengths=lengths,
-            )
-    return Placed(
-        name=person.name,
-        spread=driver.body_spread(person.person),
-        clutch=on_clutch,
-        brake=on_brake,
-        throttle=on_throttle,
-    )
-
-
-def _around(
-    design: Design, brake: BrakePedal, released: ClutchPedal, accelerator: ThrottlePedal
-) -> linkage.Clearances:
-    """The three pedals in a row, each over its own stroke."""
-    stop, thin = design.throttle.opening.pad_room, linkage.ACCELERATOR_ARM
-    clutch_arm, brake_arm = design.clutch.carrier.arm, design.brake.carrier.arm
-    moving = (
-        ("clutch", released.lever, design.clutch.pedal, clutch_arm, released.full.angle),
-        ("brake", brake.lever, design.brake.pedal, brake_arm, brake.hard_stop.angle),
-    )
-    pedals = tuple(
-        linkage.Moving(
-            name=name,
-            lever=lever,
-            pedal=pedal,
-            arm_thickness=arm.thickness,
-            arm_depth=np.maximum(arm.depth_at_pivot, arm.depth_at_pad),
-            full_angle=angle,
-        )
-        for name, lever, pedal, arm, angle in moving
-    )
-    third = linkage.Moving(
-        name="throttle",
-        lever=accelerator.lever,
-        pedal=design.throttle.pedal,
-        arm_thickness=thin[0],
-        arm_depth=thin[1],
-        full_angle=linkage.angle_of_arc(accelerator.lever, stop),
-    )
-    survey = design.survey
-    return linkage.clearances((*pedals, third), survey.lines, survey.faces, survey.obstacles)
-
-
-def _shoes(drivers: tuple[Placed, ...]) -> tuple[linkage.Shoe, ...]:
-    """Every driver's shoe on every pedal, up and down."""
-    return tuple(
-        linkage.Shoe(
-            about=f"{placed.name}, {pedal}",
-            heel=posture.heel,
-            toe=posture.toe,
-            width=seat.body.shoe_width,
-        )
-        for placed in drivers
-        for pedal, seat in (
-            ("clutch", placed.clutch),
-            ("brake", placed.brake),
-            ("throttle", placed.throttle),
-        )
-        for posture in (seat.rest, seat.full)
-    )
-
-
-def _driver_findings(design: Design, drivers: tuple[Placed, ...], wall: Plane) -> Iterator[Finding]:
-    rim, column = design.survey.mark("rim_bottom"), design.survey.line("column")
-    for placed in drivers:
-        seats = (("clutch", placed.clutch), ("brake", placed.brake), ("throttle", placed.throttle))
-        for pedal, seat in seats:
-            about = f"{placed.name}, {pedal}"
-            yield from driver.check(seat, about, rim=rim, column=column, wall=wall)
-
-
-def _row_findings(
-    design: Design,
-    drivers: tuple[Placed, ...],
-    brake: BrakePedal,
-    released: ClutchPedal,
-    accelerator: ThrottlePedal,
-) -> Iterator[Finding]:
-    """The pads side by side, and the shoes on them, between the walls beside the outer two."""
-    clutch_pad, throttle_pad = released.lever.pad, accelerator.lever.pad
-    row = driver.Row(
-        left_wall=clutch_pad.y - design.survey.room(clutch_pad, -RIGHT),
-        clutch=driver.Pad(middle=clutch_pad.y, width=design.clutch.pedal.pad_width),
-        brake=driver.Pad(middle=brake.lever.pad.y, width=design.brake.pedal.pad_width),
-        accelerator=driver.Pad(middle=throttle_pad.y, width=design.throttle.pedal.pad_width),
-        right_wall=throttle_pad.y + design.survey.room(throttle_pad, RIGHT),
-    )
-    yield from driver.check_row(row)
-    for placed in drivers:
-        yield from driver.check_shoes(row, placed.brake.body, placed.name)
-
-
-def _room(lever: Lever, pedal: Pedal, wall: Plane, gap: Num) -> Num:
-    """The pad's arc until the toes meet the wall."""
-    return pedal.pad_radius * linkage.angle_at_face(lever, wall, gap)
-
-
-def _pressed(part: BrakeDesign, lever: Lever) -> brakes.Pressed | None:
-    """Fluid that pressure takes up besides the hoses; None where nothing was given.
-
-    The pressure is that at the hard stop without it, so the ratio there is a hair too small.
-    """
-    if not brakes.takes_pressure(part.front, part.rear, part.plumbing):
-        return None
-    with unrecorded():
-        demand = brakes.demand(part.front, part.rear, part.plumbing)
-        strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
-        angle = linkage.angle_at_travel(lever, part.rod, strokes.hard_stop)
-        ratio = linkage.position(lever, part.rod, angle).ratio
-        pressures = hydraulics.pressures(
-            part.masters,
-            brakes.DESIGN_PUSH,
-            ratio,
-            part.plumbing.efficiency,
-            part.plumbing.limiter,
-        )
-    return brakes.pressed(part.front, part.rear, part.plumbing, pressures)
-
-
-def _worn_travel(part: BrakeDesign, lever: Lever, taken: brakes.Pressed | None) -> Num | None:
-    """The pad's arc at the hard stop with worn linings; None where their lift is not known."""
-    if part.front.lift_worn is None and part.rear.lift_worn is None:
-        return None
-    with unrecorded():
-        demand = brakes.demand(
-            brakes.worn(part.front), brakes.worn(part.rear), part.plumbing, taken
-        )
-        strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
-        return linkage.pad_travel_at(lever, part.rod, strokes.hard_stop)
-
-
-def _hydraulic_findings(part: BrakeDesign, brake: BrakePedal) -> Iterator[Finding]:
-    """Cylinders and bar, and what was given of fluid, valves and reservoirs."""
-    yield from hydraulics.check(hydraulics.shortest_reserve(part.masters, brake.strokes))
-    if brake.bar is not None:
-        yield from hydraulics.check_bar(brake.bar)
-    plumbing = part.plumbing
-    held: tuple[Num, Num] = (0.0, 0.0)
-    if plumbing.residual is not None:
-        held = (plumbing.residual.front, plumbing.residual.rear)
-        discs = (isinstance(part.front, brakes.Disc), isinstance(part.rear, brakes.Disc))
-        yield from hydraulics.check_residual(plumbing.residual, discs)
-    if plumbing.reservoirs is not None:
-        needed = brakes.wear_volumes(part.front, part.rear)
-        yield from hydraulics.check_reservoirs(plumbing.reservoirs, needed, held)
-    if plumbing.fluid is not None:
-        yield from brakes.check_heat(brake.result, plumbing.fluid)
