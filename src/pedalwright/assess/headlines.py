@@ -418,6 +418,27 @@ def _throttle(a: Assessment) -> Iterator[Headline]:
         "rad",
         "Smallest angle between any rod and its lever over the stroke; 0 is a dead point.",
     )
+    if result.unequal is not None:
+        yield Headline(
+            "throttle.unequal",
+            result.unequal,
+            "rad",
+            "Largest difference of another carburettor's spindle from the first, if there is one.",
+        )
+    if result.rock_turn is not None:
+        yield Headline(
+            "throttle.rock_turn",
+            result.rock_turn,
+            "rad",
+            "Largest turn of the spindle for 10 mm of engine movement, if its direction is given.",
+        )
+    if result.open_at_half is not None:
+        yield Headline(
+            "throttle.open_at_half",
+            result.open_at_half,
+            "1",
+            "Open share of the bore with the pad half-way to its stop, if the bore is given.",
+        )
 
 
 def _structure(a: Assessment) -> Iterator[Headline]:

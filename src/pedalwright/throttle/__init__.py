@@ -2,8 +2,14 @@
 
 from pedalwright.throttle.limits import check
 from pedalwright.throttle.parts import (
+    BallEnd,
+    BallEnds,
     BallRod,
+    Barrel,
     Cable,
+    CutRod,
+    EngineRock,
+    Follower,
     Opening,
     Spring,
     SquareRod,
@@ -16,8 +22,14 @@ from pedalwright.throttle.stages import placed, turned, turned_back
 
 __all__ = [
     "STATIONS",
+    "BallEnd",
+    "BallEnds",
     "BallRod",
+    "Barrel",
     "Cable",
+    "CutRod",
+    "EngineRock",
+    "Follower",
     "Opening",
     "Spring",
     "SquareRod",

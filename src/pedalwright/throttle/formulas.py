@@ -147,3 +147,18 @@ def open_share_with_shaft(alpha: rad, beta: rad) -> Ratio:
 def hidden_from(a: Ratio, psi_0: rad) -> rad:
     """Angle from which the shaft hides the plate, so that the bore opens no further."""
     return np.arccos(a * np.cos(psi_0))
+
+
+@formula("psi", source="geometry")
+def plate_angle(psi_0: rad, phi: rad) -> rad:
+    """Angle of the butterfly from square to the bore, its spindle opened by `phi`."""
+    return psi_0 + phi
+
+
+@formula("L_cut", source="geometry")
+def cut_length(L: mm, b_1: mm, b_2: mm, e_1: mm, e_2: mm) -> mm:
+    """Bar to cut for a rod of `L` from ball to ball.
+
+    Each joint takes its reach `b` from ball to face, and the rod goes into it by `e`.
+    """
+    return L - b_1 - b_2 + e_1 + e_2

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
+from pedalwright.linkage.formulas import least_engaged
 from pedalwright.throttle.parts import Opening
 
 FULL_OPENING = Limit(
@@ -52,6 +53,37 @@ EFFORT = Limit(
     Source("common practice", "no source: 15 to 40 N, 60 N the most", "trade"),
     "should",
 )
+EQUAL = Limit(
+    "throttle.equal",
+    "Every carburettor opens as far as the first, all the way.",
+    "at most",
+    "rad",
+    Source("common practice", "no source: 1 degree, and less near closed", "trade"),
+    "should",
+)
+ROCK = Limit(
+    "throttle.rock",
+    "An engine that rocks by 10 mm hardly opens the throttle, pedal held.",
+    "at most",
+    "rad",
+    Source("geometry", "the rod's length kept; 3 degrees, which a driver feels", "ours"),
+    "should",
+)
+THREAD_IN = Limit(
+    "throttle.thread_in",
+    "Each ball joint holds at least its diameter's length of thread.",
+    "at least",
+    "mm",
+    Source("common practice", "no source: one diameter of thread", "trade"),
+)
+THREAD_LEFT = Limit(
+    "throttle.thread_left",
+    "Behind each ball joint a diameter of bare thread is left to lock and to adjust.",
+    "at least",
+    "mm",
+    Source("common practice", "no source: one diameter of thread", "trade"),
+    "should",
+)
 #: The last degree opens the bore by less than a fiftieth, and not at all once a shaft of a fifth
 #: of the bore hides the plate.
 NEARLY = np.deg2rad(1.0)
@@ -69,3 +101,12 @@ def check(opening: Opening) -> Iterator[Finding]:
     yield ONE_SPRING.check(opening.one_spring_lost, IN_HAND * opening.friction)
     yield RETURN.check(opening.return_force, 10.0)
     yield EFFORT.check(opening.effort, 60.0)
+    if opening.unequal is not None:
+        yield EQUAL.check(opening.unequal, np.deg2rad(1.0))
+    if opening.rock_turn is not None:
+        yield ROCK.check(opening.rock_turn, np.deg2rad(3.0))
+    for rod in opening.rods:
+        for where, end in (("driving", rod.ends.driving), ("driven", rod.ends.driven)):
+            about, least = f"{rod.about}, {where} end", least_engaged(end.thread)
+            yield THREAD_IN.check(end.engaged, least, about)
+            yield THREAD_LEFT.check(end.bare, least, about)

@@ -1,10 +1,32 @@
 """The way from the accelerator pad to the throttle's spindle, stage by stage."""
 
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import Literal, TypeAlias
 
 from pedalwright.core.points import Point
 from pedalwright.core.units import N, Nmm, Nmm_rad, Ratio, mm, rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BallEnd:
+    """A ball joint on the thread of a rod, as set."""
+
+    #: Ball's centre to the face where the rod goes in.
+    reach: mm
+    #: Thread's outside.
+    thread: mm
+    #: Thread in the joint.
+    engaged: mm
+    #: Thread left bare behind the joint, for its lock-nut and to screw in.
+    bare: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BallEnds:
+    """Both ends of one rod."""
+
+    driving: BallEnd
+    driven: BallEnd
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -14,6 +36,8 @@ class SquareRod:
     driving_radius: mm
     driven_radius: mm
     rod_length: mm
+    #: Given, they say how long to cut the rod.
+    ends: BallEnds | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -30,6 +54,8 @@ class BallRod:
     driven_pivot: Point
     driven_axis: Point
     driven_pin: Point
+    #: Given, they say how long to cut the rod.
+    ends: BallEnds | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -56,6 +82,38 @@ class Spring:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Follower:
+    """The spindle of a further carburettor, and the one stage that turns it."""
+
+    #: The first carburettor's spindle, or the shaft that drives that one: the cross-shaft, or
+    #: with a single stage the pedal's own.
+    driven_from: Literal["spindle", "cross-shaft"]
+    stage: SquareRod | BallRod | Cable
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class EngineRock:
+    """How the engine moves under the car's part of the linkage.
+
+    The spindle moves with the engine and what drives it does not. For a square rod, whose place
+    in the car is not known, the movement is taken along the rod, the worst. A cable's conduit
+    moves along and takes it up.
+    """
+
+    direction: Point
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Barrel:
+    """The bore that the butterfly stands in; all carburettors alike."""
+
+    bore: mm
+    shaft: mm
+    #: Plate from square to the bore, closed.
+    closed: rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Throttle:
     """Everything between pad and spindle."""
 
@@ -67,6 +125,10 @@ class Throttle:
     springs: tuple[Spring, ...]
     #: At the spindle, all carburettors together.
     friction: Nmm
+    #: Further carburettors, each with a spindle of its own.
+    followers: tuple[Follower, ...] = ()
+    rock: EngineRock | None = None
+    barrel: Barrel | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -78,6 +140,19 @@ class Turn:
     gearing: Ratio
     #: Smaller angle of the rod to a lever; 0 at a dead point or out of reach, negative past it.
     rod_to_lever: rad
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class CutRod:
+    """One rod at the bench."""
+
+    #: Its place in the chain, as in "stage 2" or "follower 1".
+    about: str
+    #: Ball to ball.
+    length: mm
+    #: Bar to cut, thread included.
+    cut: mm
+    ends: BallEnds
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -103,3 +178,16 @@ class Opening:
     return_force: N
     #: Torque on the spindle's own stop for a frightened foot, if no pedal stop took the push.
     stop_torque: Nmm
+    #: Turn of each further spindle from rest; stations on axis 0.
+    follower_angles: tuple[rad, ...]
+    #: Largest difference of any further spindle from the first, up to full opening; None with
+    #: one spindle.
+    unequal: rad | None
+    #: Largest turn of the spindle for 10 mm of the engine either way, pedal held; None if not
+    #: asked.
+    rock_turn: rad | None
+    #: Open share of the bore; stations on axis 0. None without a barrel.
+    open_share: Ratio | None
+    #: The same with the pad half-way to its stop.
+    open_at_half: Ratio | None
+    rods: tuple[CutRod, ...]

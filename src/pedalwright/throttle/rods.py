@@ -6,7 +6,7 @@ lever keeps to the side on which it was assembled. From the first dead point on,
 lever, the answer is nan; the angle of rod and lever says so before.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -78,6 +78,10 @@ class Linked:
             driven=_Circle.about(rod.driven_pivot, rod.driven_axis, rod.driven_pin),
             length=(rod.driven_pin - rod.driving_pin).length(),
         )
+
+    def moved(self, way: Point) -> "Linked":
+        """The same rod and levers, with the driven axis carried along a way."""
+        return replace(self, driven=replace(self.driven, centre=self.driven.centre + way))
 
     def turned(self, angle: rad) -> Turn:
         """The driven lever's turn for the driving one's, both from where the rod was fitted."""

@@ -6,6 +6,8 @@ from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import N, Nmm, Num, Ratio, mm, rad
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.linkage.formulas import pad_arc
+from pedalwright.throttle.carburettors import follower_angle, open_share, unequal
+from pedalwright.throttle.cuts import cut_rods
 from pedalwright.throttle.formulas import (
     pad_force,
     pedal_turn,
@@ -14,6 +16,7 @@ from pedalwright.throttle.formulas import (
     stop_torque,
 )
 from pedalwright.throttle.parts import Opening, Throttle, Turn
+from pedalwright.throttle.rock import rock_turn
 from pedalwright.throttle.stages import Fitted, fitted
 
 #: Stations of the stroke.
@@ -39,6 +42,9 @@ def respond(throttle: Throttle, pad_radius: mm) -> Opening:
         end = _chained(stages, np.fmin(needed, full))
         opened = np.minimum(chain.angle, throttle.full_opening)
         lost = _one_spring_lost(throttle, opened)
+        followers = _followers(throttle, stages, pedal, full)
+        rocked = _rocked(throttle, stages, pedal)
+        share = None if throttle.barrel is None else open_share(throttle.barrel, opened)
     with subject("full opening"):
         held = _springs(throttle, np.minimum(end.angle, throttle.full_opening))
         effort = pad_force(held, throttle.friction, end.gearing, pad_radius)
@@ -57,7 +63,35 @@ def respond(throttle: Throttle, pad_radius: mm) -> Opening:
         effort=effort,
         return_force=_least_return(throttle, chain.gearing, opened, pad_radius),
         stop_torque=on_stop,
+        follower_angles=followers,
+        unequal=unequal(chain.angle, followers, throttle.full_opening),
+        rock_turn=rocked,
+        open_share=share,
+        open_at_half=None if share is None else np.asarray(share)[STATIONS // 2],
+        rods=tuple(cut_rods(throttle)),
     )
+
+
+def _followers(throttle: Throttle, stages: list[Fitted], pedal: rad, full: rad) -> tuple[rad, ...]:
+    """Turns of the further spindles over the stroke."""
+    if not throttle.followers:
+        return ()
+    shaft, spindle = _shaft_and_spindle(stages, pedal)
+    middles = _shaft_and_spindle(stages, full / 2)
+    return tuple(follower_angle(f, shaft, spindle, middles) for f in throttle.followers)
+
+
+def _shaft_and_spindle(stages: list[Fitted], pedal: rad) -> tuple[rad, rad]:
+    """Turn of the shaft that drives the first spindle, and of that spindle."""
+    shaft = _chained(stages[:-1], pedal).angle
+    return shaft, stages[-1].turned(shaft).angle
+
+
+def _rocked(throttle: Throttle, stages: list[Fitted], pedal: rad) -> rad | None:
+    if throttle.rock is None:
+        return None
+    shaft, _ = _shaft_and_spindle(stages, pedal)
+    return rock_turn(throttle.rock, stages[-1], shaft)
 
 
 def _fitted(throttle: Throttle, middle: rad) -> list[Fitted]:

@@ -4,7 +4,7 @@ A square rod is a ball rod whose points follow from two radii and a length, so b
 have one solver.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 import numpy as np
@@ -66,6 +66,10 @@ class FittedSquare:
     def turned_back(self, angle: rad) -> rad:
         """Turn of the driving lever from rest, for the driven one's."""
         return self.linked.turned_back(angle - self.driven_middle) + self.driving_middle
+
+    def moved(self, way: Point) -> "FittedSquare":
+        """The same, with the driven axis carried along a way after the rod was fitted."""
+        return replace(self, linked=self.linked.moved(way))
 
 
 @dataclass(frozen=True, slots=True)
