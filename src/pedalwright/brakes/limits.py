@@ -102,7 +102,9 @@ FLUID_HEAT = Limit(
     "at most",
     "K",
     Source(
-        "FMVSS 116", "S5.1.2, wet, second-hand; that the metal is the measure is ours", "regulation"
+        "pedalwright",
+        "least wet boiling points of FMVSS 116, S5.1.2, second-hand; metal is hotter than fluid",
+        "ours",
     ),
     "should",
 )

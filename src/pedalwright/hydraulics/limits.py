@@ -57,6 +57,7 @@ DRAIN_BACK = Limit(
     "at least",
     "mm",
     Source("common practice", "no source: 10 mm, or fluid drains back to the reservoir", "trade"),
+    "should",
 )
 RESIDUAL_DRAG = Limit(
     "hydraulics.residual_drag",
@@ -64,6 +65,7 @@ RESIDUAL_DRAG = Limit(
     "at most",
     "MPa",
     Source("common practice", "no source: 2 psi valves are sold for discs, 10 for drums", "trade"),
+    "should",
 )
 
 
