@@ -1,13 +1,14 @@
 """The pedal under load: figures worked by hand, and where the worst place is."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import cos, pi, radians
 
 import numpy as np
 import pytest
 
 from pedalwright.core.working import working
-from pedalwright.structure import CLUTCH_LOADS, Strength
+from pedalwright.structure import BRAKE_LOADS, CLUTCH_LOADS, Strength
 
 Pedal = Callable[..., Strength]
 
@@ -142,14 +143,25 @@ def test_a_clutch_is_judged_by_its_own_pushes(pedal: Pedal) -> None:
     assert clutch.abuse.arm.size == pytest.approx(0.75 * pedal().abuse.arm.size)
 
 
-def test_the_working_shows_each_sum_once_for_each_load_and_no_search(pedal: Pedal) -> None:
+def test_the_working_shows_each_sum_once_at_the_hardest_push_and_no_search(pedal: Pedal) -> None:
     with working() as sheet:
         pedal()
-    assert {"500 N", "1250 N", "2000 N", "sideways", "push rod", "give"} <= {
-        step.subject for step in sheet
-    }
+    subjects = {step.subject for step in sheet}
+    assert {"2000 N", "sideways", "push rod", "give"} <= subjects
+    assert not {"500 N", "1250 N"} & subjects
     assert all(np.ndim(step.value) == 0 for step in sheet)
     edge = [s for s in sheet if s.formula.name == "structure.edge_torsion_factor"]
-    assert [s.subject for s in edge] == ["500 N", "1250 N", "2000 N"]
+    assert [s.subject for s in edge] == ["2000 N"]
     folds = [s for s in sheet if s.formula.name == "structure.collapse_stress"]
     assert folds[-1].value == pytest.approx(pedal().abuse.arm_collapse.size, rel=1e-12)
+
+
+def test_lighter_pushes_are_the_hardest_one_in_proportion(pedal: Pedal) -> None:
+    """Forces and stresses grow with the push, so one sum answers for all three."""
+    loads = BRAKE_LOADS
+    harder = pedal(loads=replace(loads, abuse=loads.panic))
+    for name in ("arm", "arm_collapse", "pin", "pin_bearing", "pivot_tube", "pivot_shaft", "bush"):
+        scaled, direct = getattr(pedal().panic, name), getattr(harder.abuse, name)
+        assert scaled.size == pytest.approx(direct.size, rel=1e-12)
+        assert scaled.bears == direct.bears
+    assert pedal().panic.arm_worst_at == harder.abuse.arm_worst_at

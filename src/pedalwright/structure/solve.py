@@ -71,12 +71,10 @@ def respond(
     held = HeldArm.between(arm, pad_radius, pin_radius, pin_angle, pad_offset)
     places = held.worst_places()
 
-    def under(push: N) -> Loaded:
-        with subject(f"{np.max(push):.0f} N"):
-            rod = rod_force(piston_force(push, ratio), rod_angle)
-            at_pivot = pivot_force(push, pivot_share)
-            return _loaded(held, places, pivot, clevis_pin, push, rod, at_pivot)
-
+    with subject(f"{np.max(loads.abuse):.0f} N"):
+        rod = rod_force(piston_force(loads.abuse, ratio), rod_angle)
+        at_pivot = pivot_force(loads.abuse, pivot_share)
+        abuse = _loaded(held, places, pivot, clevis_pin, loads.abuse, rod, at_pivot)
     with subject("sideways"):
         sideways = Stress(size=held.sideways(loads.sideways), bears=arm.yield_strength)
     area = round_area(push_rod.outside, push_rod.inside)
@@ -90,12 +88,12 @@ def respond(
             push, rod_share(ratio, rod_angle), rod_stiffness(push_rod.elastic, area, rod_length)
         )
         at_cylinder = spring_give(push, ratio, mount.cylinder_stiffness)
-        at_pivot = spring_give(push, pivot_share, mount.pivot_stiffness)
+        at_bracket = spring_give(push, pivot_share, mount.pivot_stiffness)
         flange = flange_give(push, ratio, mount.cylinder_stiffness)
     return Strength(
-        effort=under(loads.effort),
-        panic=under(loads.panic),
-        abuse=under(loads.abuse),
+        effort=_in_proportion(abuse, loads.effort),
+        panic=_in_proportion(abuse, loads.panic),
+        abuse=abuse,
         sideways=sideways,
         give=Give(
             push=push,
@@ -104,11 +102,37 @@ def respond(
             arm_twist=torsion,
             push_rod=in_rod,
             cylinder_mount=at_cylinder,
-            pivot_mount=at_pivot,
-            total=bending + shear + torsion + in_rod + at_cylinder + at_pivot,
+            pivot_mount=at_bracket,
+            total=bending + shear + torsion + in_rod + at_cylinder + at_bracket,
         ),
         flange_give=flange,
         buckling_load=bows_at,
+    )
+
+
+def _in_proportion(loaded: Loaded, push: N) -> Loaded:
+    """The same pedal under another push: every force and stress grows with it."""
+    share = push / loaded.push
+
+    def under(stress: Stress) -> Stress:
+        return Stress(size=stress.size * share, bears=stress.bears)
+
+    return Loaded(
+        push=push,
+        rod_force=loaded.rod_force * share,
+        pivot_force=loaded.pivot_force * share,
+        arm_moment=loaded.arm_moment * share,
+        arm_torque=loaded.arm_torque * share,
+        arm_worst_at=loaded.arm_worst_at,
+        arm_edge=loaded.arm_edge * share,
+        arm_face=loaded.arm_face * share,
+        arm=under(loaded.arm),
+        arm_collapse=under(loaded.arm_collapse),
+        pin=under(loaded.pin),
+        pin_bearing=under(loaded.pin_bearing),
+        pivot_tube=under(loaded.pivot_tube),
+        pivot_shaft=under(loaded.pivot_shaft),
+        bush=under(loaded.bush),
     )
 
 
