@@ -3,11 +3,18 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from difflib import get_close_matches
+from typing import TypeAlias
 
 from pedalwright import search
 from pedalwright.core.answers import Answer
 from pedalwright.core.faults import Fault, InputError
+from pedalwright.core.quantity import QuantityError, parse
 from pedalwright.design import Design
+from pedalwright.documents import lever_answers
+from pedalwright.fitting import PedalName
+
+#: For a car, one of its pedals where the question is about either, and a length in mm.
+Answers: TypeAlias = Callable[[Design, PedalName, float | None], Answer]
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,36 +22,70 @@ class Question:
     """One question, in a builder's words, and what answers it."""
 
     asks: str
-    answers: Callable[[Design], Answer]
+    answers: Answers
+
+
+def _of_the_car(answers: Callable[[Design], Answer]) -> Answers:
+    """A question about one thing only."""
+
+    def answer(design: Design, _pedal: PedalName, _by: float | None) -> Answer:
+        return answers(design)
+
+    return answer
+
+
+def _of_a_pedal(answers: Callable[[Design, PedalName], Answer]) -> Answers:
+    """A question about the brake's or the clutch's pedal."""
+
+    def answer(design: Design, pedal: PedalName, _by: float | None) -> Answer:
+        return answers(design, pedal)
+
+    return answer
 
 
 QUESTIONS = {
-    "bore": Question("Which bore for the brake?", search.which_bore),
-    "travel": Question("Why is the brake pedal long?", search.pedal_travel),
-    "spongy": Question("Why is the brake pedal spongy?", search.pedal_give),
-    "hard": Question("Why is the brake pedal hard?", search.pedal_effort),
-    "drag": Question("Why do the brakes drag?", search.brake_drag),
-    "balance": Question("Which wheels lock first?", search.brake_balance),
-    "clutch": Question("Does the clutch release, and what frees it?", search.clutch_release),
-    "throttle": Question("Does the throttle open fully, and come back?", search.full_throttle),
+    "cut": Question("How much can I cut off the pedal?", lever_answers.cut),
+    "hole": Question("The pin hole is in the wrong place: what now?", lever_answers.hole),
+    "ratio": Question("Which ratio for the pedal?", _of_a_pedal(search.which_ratio)),
+    "rod-angle": Question("Is the push rod's angle right?", _of_the_car(lever_answers.rod_angle)),
+    "bore": Question("Which bore for the brake?", _of_the_car(search.which_bore)),
+    "travel": Question("Why is the brake pedal long?", _of_the_car(search.pedal_travel)),
+    "spongy": Question("Why is the brake pedal spongy?", _of_the_car(search.pedal_give)),
+    "hard": Question("Why is the brake pedal hard?", _of_the_car(search.pedal_effort)),
+    "drag": Question("Why do the brakes drag?", _of_the_car(search.brake_drag)),
+    "balance": Question("Which wheels lock first?", _of_the_car(search.brake_balance)),
+    "clutch": Question(
+        "Does the clutch release, and what frees it?", _of_the_car(search.clutch_release)
+    ),
+    "throttle": Question(
+        "Does the throttle open fully, and come back?", _of_the_car(search.full_throttle)
+    ),
 }
 
 
 def asked(name: str) -> Question:
     """The question of that name."""
-    if name not in QUESTIONS:
-        known = ", ".join(QUESTIONS)
-        raise InputError(
-            (
-                Fault(
-                    where="question",
-                    read=name,
-                    accepts=f"The questions are {known}.",
-                    offers=tuple(get_close_matches(name, QUESTIONS, n=2)),
-                ),
-            )
+    if name in QUESTIONS:
+        return QUESTIONS[name]
+    near = tuple(get_close_matches(name, QUESTIONS, n=2))
+    accepts = f"The questions are {', '.join(QUESTIONS)}."
+    raise InputError((Fault(where="question", read=name, accepts=accepts, offers=near),))
+
+
+def length(text: str | None) -> float | None:
+    """A length as it was typed, in mm; None where nothing was."""
+    if text is None:
+        return None
+    try:
+        return float(parse(text, "mm").value)
+    except QuantityError as error:
+        fault = Fault(
+            where="--by",
+            read=text,
+            accepts=f"{error.reason} Accepted: {error.accepts}.",
+            offers=error.offers,
         )
-    return QUESTIONS[name]
+        raise InputError((fault,)) from error
 
 
 def listed() -> list[dict[str, str]]:

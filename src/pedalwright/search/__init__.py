@@ -4,6 +4,7 @@ from pedalwright.search.balance import brake_balance
 from pedalwright.search.bores import which_bore
 from pedalwright.search.clutch import clutch_release
 from pedalwright.search.drag import brake_drag
+from pedalwright.search.levers import most_to_cut, which_ratio
 from pedalwright.search.pedal_feel import pedal_effort, pedal_give, pedal_travel
 from pedalwright.search.throttle import full_throttle
 
@@ -12,8 +13,10 @@ __all__ = [
     "brake_drag",
     "clutch_release",
     "full_throttle",
+    "most_to_cut",
     "pedal_effort",
     "pedal_give",
     "pedal_travel",
     "which_bore",
+    "which_ratio",
 ]

@@ -3,9 +3,12 @@
 from collections.abc import Iterator
 from itertools import product
 
+import numpy as np
+
 from pedalwright.brakes.formulas import GRAVITY
 from pedalwright.brakes.solve import Chain
 from pedalwright.core.answers import Answer, Bar, Bars, Change, Column, Sentence, Step, sentence
+from pedalwright.core.units import Num
 from pedalwright.design import Design
 from pedalwright.hydraulics import Tandem
 from pedalwright.search.bore_row import bore_row
@@ -44,13 +47,13 @@ COLUMNS = (
 
 def which_bore(design: Design) -> Answer:
     """The largest bore that passes and brings 0.9 g with no more than a strong push."""
-    choice = choose(design, "brake", list(_row(design)), _taste)
-    shown = sorted({*choice.order[:SHOWN], choice.now})
+    choice = choose(design, "brake", list(_row(design)), _taste, SHOWN)
+    shown = choice.shown
     return Answer(
         question="bore",
         title="Which bore for the brake?",
         says=_says(choice),
-        outcome="fails" if choice.missed(choice.now) or choice.uncured else "passes",
+        outcome=choice.outcome,
         columns=COLUMNS,
         rows=tuple(choice.row(i, _values, tuple(_why(choice, i))) for i in shown),
         bars=Bars(
@@ -66,18 +69,21 @@ def which_bore(design: Design) -> Answer:
                 "The row is judged with the stroke of your cylinder; "
                 "check the stroke of the one you buy."
             ),
-            *(sentence("No bore cures this: ") + missed for missed in choice.uncured),
+            *(sentence("No bore mends this: ") + missed for missed in choice.uncured),
         ),
     )
 
 
-def hard_push(candidate: Candidate) -> float:
-    """Push on the pad for 0.9 g, wheels rolling; servo and limiter are counted."""
-    design, brake = candidate.design, candidate.assessment.brake
-    part = design.brake
+def hard_pushes(candidate: Candidate) -> Num:
+    """Push on the pad for 0.9 g, wheels rolling, for one candidate or all together."""
+    car, part, brake = candidate.design.car, candidate.design.brake, candidate.assessment.brake
     chain = Chain(masters=part.masters, front=part.front, rear=part.rear, plumbing=part.plumbing)
-    stop = brake.result.at_500
-    return one(chain.effort(design.car, brake.hard_stop.ratio, stop, HARD_BRAKING * GRAVITY))
+    return chain.effort(car, brake.hard_stop.ratio, brake.result.at_500, HARD_BRAKING * GRAVITY)
+
+
+def hard_push(candidate: Candidate) -> float:
+    """The same for one candidate; servo and limiter are counted."""
+    return one(hard_pushes(candidate))
 
 
 def full_push(candidate: Candidate) -> float:
@@ -104,12 +110,12 @@ def _row(design: Design) -> Iterator[tuple[str, Changes]]:
             )
 
 
-def _taste(candidate: Candidate) -> tuple[float, ...]:
-    """No more than a strong push; then the shortest pad."""
-    push = hard_push(candidate)
-    strong = push <= STRONG_PUSH
-    travel = one(candidate.assessment.brake.result.pad_travel_hard_stop)
-    return (not strong, travel if strong else push)
+def _taste(candidates: Candidate) -> tuple[Num, ...]:
+    """No more than a strong push; then the shortest pad, or else the lightest push."""
+    push = hard_pushes(candidates)
+    strong = np.less_equal(push, STRONG_PUSH)
+    travel = candidates.assessment.brake.result.pad_travel_hard_stop
+    return (np.where(strong, 0.0, 1.0), np.where(strong, travel, push))
 
 
 def _values(candidate: Candidate) -> tuple[float, ...]:

@@ -11,12 +11,12 @@ from pedalwright.core.answers import (
     Bars,
     Change,
     Column,
-    Outcome,
     Price,
     Sentence,
     Step,
     sentence,
 )
+from pedalwright.core.units import Num
 from pedalwright.design import Design
 from pedalwright.search.bore_row import bore_row
 from pedalwright.search.changes import Changes, number, one, pin_at
@@ -52,16 +52,16 @@ COLUMNS = (
 
 def clutch_release(design: Design) -> Answer:
     """Whether the clutch is free before the toes meet the wall, and what would free it."""
-    choice = choose(design, "clutch", list(_row(design)), lambda c: (_effort(c),))
+    choice = choose(design, "clutch", list(_row(design)), _taste, keep=True)
     now = choice.candidates[choice.now]
     result = now.assessment.clutch.result
     return Answer(
         question="clutch",
         title="Does the clutch release, and what frees it?",
         says=_says(now),
-        outcome=_outcome(now),
+        outcome=choice.outcome,
         columns=COLUMNS,
-        rows=tuple(choice.row(i, _values) for i in range(len(choice.names))),
+        rows=tuple(choice.row(i, _values) for i in choice.shown),
         bars=Bars(
             title="pad travel by cause, as it stands",
             unit="mm",
@@ -72,6 +72,11 @@ def clutch_release(design: Design) -> Answer:
         steps=_steps(design, choice),
         notes=tuple(_notes(choice, design)),
     )
+
+
+def _taste(candidates: Candidate) -> tuple[Num, ...]:
+    """The lightest pedal."""
+    return (candidates.assessment.clutch.result.effort,)
 
 
 def _row(design: Design) -> Iterator[tuple[str, Changes]]:
@@ -94,12 +99,6 @@ def _values(candidate: Candidate) -> tuple[float, ...]:
         one(result.master_stroke),
         one(result.lift_reached),
     )
-
-
-def _outcome(now: Candidate) -> Outcome:
-    if now.fails(named("clutch.release", "clutch.stroke")):
-        return "fails"
-    return "short" if now.fails(WISHES, "should") else "passes"
 
 
 def _says(now: Candidate) -> Sentence:
@@ -278,7 +277,7 @@ def _notes(choice: Choice, design: Design) -> Iterator[Sentence]:
     if _has_master(design):
         yield sentence("The row is judged with the stroke of your cylinder; check the one you buy.")
     for missed in choice.uncured:
-        yield sentence("No candidate of the row cures this: ") + missed
+        yield sentence("The row does not mend this: ") + missed
 
 
 def _stop(result: ClutchResult) -> Step:

@@ -49,13 +49,23 @@ class Tried:
         """Every candidate, in order."""
         return [self[i] for i in range(len(self.rows))]
 
+    def together(self) -> Candidate:
+        """All candidates as one: every number is (candidates,)."""
+        return Candidate(changes=(), design=self.designs, assessment=self.assessment)
+
+    def missed(self, concerns: Concerns, weight: Weight = "must") -> NDArray[np.int_]:
+        """For each candidate, how many demands of that weight are not met."""
+        found = self.assessment.findings
+        oks = [f.ok for f in found if concerns(f) and f.limit.weight == weight]
+        missed: NDArray[np.int_] = np.zeros(len(self.rows), dtype=np.int_)
+        for ok in oks:
+            missed = missed + np.logical_not(ok)
+        return missed
+
     def passes(self, concerns: Concerns, weight: Weight = "must") -> NDArray[np.bool_]:
         """For each candidate, whether it meets every demand of that weight."""
-        oks = [f.ok for f in self.assessment.findings if concerns(f) and f.limit.weight == weight]
-        met: NDArray[np.bool_] = np.logical_and.reduce(
-            [np.broadcast_to(ok, len(self.rows)) for ok in oks]
-        )
-        return np.broadcast_to(met, len(self.rows))
+        met: NDArray[np.bool_] = np.equal(self.missed(concerns, weight), 0)
+        return met
 
 
 def tried(design: Design, rows: Sequence[Changes]) -> Tried:
