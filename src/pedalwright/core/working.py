@@ -123,22 +123,29 @@ def working() -> Generator[list[Step]]:
         _sheet.reset(token)
 
 
-@contextmanager
-def subject(name: str) -> Generator[None]:
+class subject:  # noqa: N801 (reads as a word: `with subject("front circuit"):`)
     """Say which part of the car the formulas inside the block speak of, e.g. `front circuit`."""
-    outer = _subject.get()
-    token = _subject.set(f"{outer}, {name}" if outer else name)
-    try:
-        yield
-    finally:
-        _subject.reset(token)
+
+    __slots__ = ("_name", "_token")
+
+    def __init__(self, name: str) -> None:
+        self._name = name
+
+    def __enter__(self) -> None:
+        outer = _subject.get()
+        self._token = _subject.set(f"{outer}, {self._name}" if outer else self._name)
+
+    def __exit__(self, *_: object) -> None:
+        _subject.reset(self._token)
 
 
-@contextmanager
-def unrecorded() -> Generator[None]:
+class unrecorded:  # noqa: N801
     """Run formulas without leaving steps: sweeps over many stations, of which one is shown."""
-    token = _sheet.set(None)
-    try:
-        yield
-    finally:
-        _sheet.reset(token)
+
+    __slots__ = ("_token",)
+
+    def __enter__(self) -> None:
+        self._token = _sheet.set(None)
+
+    def __exit__(self, *_: object) -> None:
+        _sheet.reset(self._token)

@@ -117,7 +117,9 @@ def _posture(
 
 
 def _ankle_from_heel(body: Body, sole: rad) -> Point:
-    return ahead(sole) * body.ankle_forward + ahead(sole + pi / 2) * body.ankle_height
+    along = ahead(sole)
+    off_the_sole = Point(along.z, 0.0, -along.x)
+    return along * body.ankle_forward + off_the_sole * body.ankle_height
 
 
 def _angle_of(direction: Point) -> rad:

@@ -24,12 +24,20 @@ def locks_at(lever: Lever, rod: Rod) -> mm:
     place that still moves, a hundredth of a millimetre before it at most.
     """
     with unrecorded():
-        at_rest = np.zeros(np.shape(position(lever, rod, 0.0).ratio))
+        at_rest = np.zeros(_variants(lever, rod))
         before, behind, locked = _closer(lever, rod, at_rest, at_rest + FURTHEST, _COARSE)
         if np.any(locked):
             for _ in range(_LOOKS):
                 before, behind, _ = _closer(lever, rod, before, behind, _FINE)
     return np.where(locked, before, np.nan) * radius(lever, lever.pad)
+
+
+def _variants(lever: Lever, rod: Rod) -> tuple[int, ...]:
+    """Shape of the batch; a relay has more numbers that may be batched than are worth listing."""
+    if rod.relay is not None:
+        return np.shape(position(lever, rod, 0.0).ratio)
+    span = rod.socket - lever.pin
+    return np.shape(span.dot(rod.direction) + (lever.pad - lever.pivot).dot(lever.axis))
 
 
 def _closer(

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
+from pedalwright.core.units import N
 from pedalwright.structure.parts import Loaded, Strength, Stress
 
 #: Strength in hand for pins and fittings.
@@ -176,5 +177,5 @@ def _under(about: str, loaded: Loaded) -> str:
     return f"{about}, {_newtons(loaded.push)}"
 
 
-def _newtons(push: object) -> str:
-    return f"{np.max(np.asarray(push)):.0f} N"
+def _newtons(push: N) -> str:
+    return f"{np.max(push) if np.ndim(push) else float(push):.0f} N"
