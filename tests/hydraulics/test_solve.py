@@ -45,9 +45,9 @@ def test_a_tandems_pistons_travel_one_after_the_other() -> None:
     found = strokes(TANDEM, FLUID, dead_stroke=1.5)
     assert found.hard_stop == pytest.approx(3500.0 / AREA + 1.5)
     assert found.front_piston + found.rear_piston == pytest.approx(found.hard_stop)
-    # a lost circuit's piston runs to the end of its own half first
-    assert found.front_alone == pytest.approx(2000.0 / AREA + 18.0 + 1.5)
-    assert found.rear_alone == pytest.approx(1500.0 / AREA + 18.0 + 1.5)
+    # a lost circuit's piston runs to the end of its own half first, its dead stroke included
+    assert found.front_alone == pytest.approx(2000.0 / AREA + 0.75 + 18.0)
+    assert found.rear_alone == pytest.approx(1500.0 / AREA + 0.75 + 18.0)
 
 
 def test_a_bars_bearing_travels_the_weighed_mean() -> None:

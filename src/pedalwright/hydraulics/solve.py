@@ -36,7 +36,7 @@ def strokes(masters: Masters, demand: Demand, dead_stroke: mm) -> Strokes:
     """Rod travel until everything presses, and with one circuit lost.
 
     A lost circuit's piston runs to the end of its own stroke first. In a tandem the dead
-    stroke is that of both pistons together.
+    stroke is that of both pistons together; the lost piston's half of it lies within its stroke.
     """
     front, rear = circuits(masters)
     with subject("front circuit"):
@@ -46,8 +46,8 @@ def strokes(masters: Masters, demand: Demand, dead_stroke: mm) -> Strokes:
     if isinstance(masters, Tandem):
         return Strokes(
             hard_stop=s_front + s_rear + dead_stroke,
-            front_alone=s_front + rear.stroke + dead_stroke,
-            rear_alone=s_rear + front.stroke + dead_stroke,
+            front_alone=s_front + dead_stroke / 2 + rear.stroke,
+            rear_alone=s_rear + dead_stroke / 2 + front.stroke,
             front_piston=s_front + dead_stroke / 2,
             rear_piston=s_rear + dead_stroke / 2,
         )
