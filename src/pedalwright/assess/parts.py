@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from pedalwright import linkage
 from pedalwright.brakes import BrakeResult
 from pedalwright.brakes.parts import Budget, Curve
 from pedalwright.clutch import ClutchResult
@@ -10,7 +11,7 @@ from pedalwright.core.points import Point
 from pedalwright.core.units import mm
 from pedalwright.driver import Body, Seated
 from pedalwright.hydraulics import BarTilt, Strokes
-from pedalwright.linkage import Clearance, Clearances, Forces, Lever, Position, Stroke
+from pedalwright.linkage import Clearance, Clearances, Forces, Lever, Position, Rod, Stroke
 from pedalwright.structure import Strength
 from pedalwright.throttle import Opening
 
@@ -20,6 +21,7 @@ class BrakePedal:
     """The brake, from the foot to the road."""
 
     lever: Lever
+    rod: Rod
     #: Rest to hard stop; axis 0 is the stations.
     stroke: Stroke
     hard_stop: Position
@@ -27,8 +29,6 @@ class BrakePedal:
     rear_alone: Position
     #: The pad's arc before the toes meet the wall.
     room: mm
-    #: The pad's arc before rod and arm come into line; nan where they do not.
-    locks_at: mm
     #: At the hard stop, at 500 N.
     forces: Forces
     result: BrakeResult
@@ -41,20 +41,29 @@ class BrakePedal:
     not_counted: tuple[str, ...]
     strength: Strength
 
+    @property
+    def locks_at(self) -> mm:
+        """The pad's arc before rod and arm come into line; nan where they do not."""
+        return linkage.locks_at(self.lever, self.rod)
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ClutchPedal:
     """The clutch, from the foot to the release bearing."""
 
     lever: Lever
+    rod: Rod
     stroke: Stroke
     #: Where the stroke ends: released, or at the wall if that comes first.
     full: Position
     room: mm
-    #: The pad's arc before rod and arm come into line; nan where they do not.
-    locks_at: mm
     result: ClutchResult
     strength: Strength
+
+    @property
+    def locks_at(self) -> mm:
+        """The pad's arc before rod and arm come into line; nan where they do not."""
+        return linkage.locks_at(self.lever, self.rod)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -56,12 +56,12 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
         budget = brakes.budget(spent, give * brakes.DESIGN_PUSH, pad)
     return BrakePedal(
         lever=lever,
+        rod=part.rod,
         stroke=linkage.stroke(lever, part.rod, stop.angle),
         hard_stop=stop,
         front_alone=front_alone,
         rear_alone=rear_alone,
         room=_room(lever, part.pedal, wall, design.toes_to_wall),
-        locks_at=linkage.locks_at(lever, part.rod),
         forces=forces,
         result=result,
         strokes=strokes,
@@ -108,10 +108,10 @@ def clutch_pedal(design: Design, wall: Plane) -> ClutchPedal:
     )
     return ClutchPedal(
         lever=lever,
+        rod=part.rod,
         stroke=linkage.stroke(lever, part.rod, full.angle),
         full=full,
         room=at_wall.pad_travel,
-        locks_at=linkage.locks_at(lever, part.rod),
         result=result,
         strength=strength,
     )

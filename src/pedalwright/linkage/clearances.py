@@ -6,6 +6,7 @@ a pad a plate across its end. The joggle of an arm is not drawn: it belongs betw
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import prod
 from typing import TypeVar, cast
 
 import numpy as np
@@ -29,6 +30,8 @@ CLOSE = 10.0
 #: and how much of its width it has there. Its height over the sole (ours: from three trainers).
 SHOE_PARTS = ((0.45, 0.85, 1.0), (0.85, 1.0, 0.6))
 SHOE_HEIGHT = 60.0
+#: Shoes times variants that are laid out together, so that a large batch fits in memory.
+AT_ONCE = 100_000
 #: An accelerator's arm, across the car and along the push (ours: it carries next to nothing).
 ACCELERATOR_ARM = (6.0, 20.0)
 #: A pad along its arm, and how thick it is (ours, where nobody measures them).
@@ -108,15 +111,23 @@ def shoe_clearances(shoes: Sequence[Shoe], lines: Sequence[Line]) -> tuple[Clear
     if not lines or not shoes:
         return ()
     variants = np.broadcast_shapes(*_shapes((tuple(shoes), tuple(lines))))
-    soles = [_Sole(heel=shoe.heel, toe=shoe.toe, width=shoe.width) for shoe in shoes]
-    feet = _parts(_spread(soles, (-1, *variants), variants))
     tubes = _spread([_tube(line) for line in lines], (-1, 1, 1, *variants), variants)
-    gaps = feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2
-    by_shoe: Array = np.min(gaps, axis=1)
+    some = max(1, AT_ONCE // prod(variants))
+    groups = (shoes[first : first + some] for first in range(0, len(shoes), some))
+    by_shoe = np.concatenate([_to_tubes(group, tubes, variants) for group in groups], axis=1)
     names = tuple(dict.fromkeys(shoe.about for shoe in shoes))
     rows = [[i for i, shoe in enumerate(shoes) if shoe.about == name] for name in names]
     least = np.stack([np.min(by_shoe[:, row], axis=1) for row in rows], axis=1)
     return _each(names, lines, least)
+
+
+def _to_tubes(shoes: Sequence[Shoe], tubes: "_Tube", variants: tuple[int, ...]) -> Array:
+    """Shoes to tubes: axes tubes, shoes, variants."""
+    soles = [_Sole(heel=shoe.heel, toe=shoe.toe, width=shoe.width) for shoe in shoes]
+    feet = _parts(_spread(soles, (-1, *variants), variants))
+    gaps = feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2
+    least: Array = np.min(gaps, axis=1)
+    return least
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

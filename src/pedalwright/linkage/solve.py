@@ -22,7 +22,7 @@ from pedalwright.linkage.relay import (
 from pedalwright.linkage.slider import angle_of_slide, rod_on_pin, slide
 
 #: Stations of a stroke in every curve and every "over the stroke" answer.
-STATIONS = 41
+STATIONS = 25
 #: What may be lost of an angle in the arithmetic.
 _ROUNDING = 1e-9
 

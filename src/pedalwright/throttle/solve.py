@@ -20,7 +20,7 @@ from pedalwright.throttle.rock import rock_turn
 from pedalwright.throttle.stages import Fitted, fitted
 
 #: Stations of the stroke.
-STATIONS = 41
+STATIONS = 25
 #: A frightened foot on the accelerator, N (common practice, no source).
 PANIC_PUSH = 300.0
 
