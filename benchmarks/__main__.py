@@ -19,7 +19,6 @@ from statistics import median
 import click
 import numpy as np
 
-from benchmarks.linkages import ours, theirs
 from pedalwright.assess import assess
 from pedalwright.core.batch import spread
 from pedalwright.project import car_text, new_file, plus_minus_tree, read
@@ -48,8 +47,10 @@ def main() -> None:
             2.0,
         )
         say("`--help`", timed(lambda: run([*command, "--help"]), 9), 0.15)
+    from benchmarks.linkages import ours, theirs  # last: it brings half of the scientific stack
+
     mine, library = timed(ours, 20), timed(theirs, 5)
-    say("lever sweep, 41 stations", mine, None)
+    say("lever sweep, 25 stations", mine, None)
     say("the same by pylinkage", library, None)
     click.echo(f"{'pylinkage / pedalwright':<44} {library / mine:8.1f} times")
 

@@ -1,7 +1,7 @@
 """One mechanism swept twice: by the house and by the general linkage library pylinkage.
 
 Larkfield's improved brake pedal: pin 54.5 mm from the pivot, 15 degrees behind the vertical,
-rod to a socket 106 mm ahead on a level cylinder, swung through 16 degrees in 40 steps.
+rod to a socket 106 mm ahead on a level cylinder, swung through 16 degrees in 24 steps.
 """
 
 from math import atan2, cos, hypot, radians, sin
