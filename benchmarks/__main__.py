@@ -6,6 +6,7 @@ Times are wall clock on this machine; the ratio to the general linkage library i
 the same mechanism in the same run, so it means something on any machine.
 """
 
+import os
 import resource
 import subprocess
 import sys
@@ -57,7 +58,8 @@ def main() -> None:
 
 def run(command: list[str]) -> None:
     """Run a command to its end; exit code 1 only says that a demand fails."""
-    done = subprocess.run(command, capture_output=True, check=False)
+    usual = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
+    done = subprocess.run(command, capture_output=True, check=False, env=usual)
     assert done.returncode in (0, 1), done.stderr.decode()
 
 
