@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from pedalwright.assess import Assessment
 from pedalwright.brakes import Disc, earliest_rear_lock
 from pedalwright.brakes.formulas import GRAVITY, braking_rate
 from pedalwright.core.answers import (
@@ -26,6 +25,7 @@ from pedalwright.hydraulics import Twin
 from pedalwright.search.bore_row import bore_row
 from pedalwright.search.changes import Changes, number, one
 from pedalwright.search.cures import step_to
+from pedalwright.search.judged import Judged
 from pedalwright.search.prices import (
     BAR_OFFSET,
     BRAKE_CYLINDERS,
@@ -34,7 +34,7 @@ from pedalwright.search.prices import (
     Job,
     front_first,
 )
-from pedalwright.search.tried import Candidate, named, tried
+from pedalwright.search.tried import Candidate, alone, named, tried
 
 #: The front should lock first up to between these, as shares of gravity: below, the rear locks
 #: in a hard stop (0.8 is also asked for); above, the rear brakes do little (ours).
@@ -52,7 +52,7 @@ COLUMNS = (Column("front share", "share"), Column("front first up to", "g"))
 
 def brake_balance(design: Design) -> Answer:
     """Lock order at low, usual and high friction, against the share the road would like."""
-    (now,) = tried(design, [()]).all()
+    now = alone(design)
     result = now.assessment.brake.result
     frictions = (
         ("low friction", result.low),
@@ -86,7 +86,7 @@ def brake_balance(design: Design) -> Answer:
             bound=LEAST,
             bound_says="at least",
         ),
-        steps=() if _outcome(now.assessment) == "passes" else tuple(_steps(design)),
+        steps=() if _outcome(now.assessment) == "passes" else tuple(_steps(design, now)),
         notes=(
             sentence(
                 "The height of the centre of gravity, {}, decides as much as the brakes do: "
@@ -111,7 +111,7 @@ def _mark(critical: float) -> Mark:
     return "short" if critical > IDLE else "passes"
 
 
-def _outcome(assessment: Assessment) -> Outcome:
+def _outcome(assessment: Judged) -> Outcome:
     outcomes: dict[Mark, Outcome] = {"fails": "fails", "short": "short", "passes": "passes"}
     return outcomes[_mark(front_first(assessment))]
 
@@ -141,7 +141,7 @@ def _says(now: Candidate) -> Sentence:
     )
 
 
-def _steps(design: Design) -> Iterator[Step]:
+def _steps(design: Design, now: Candidate) -> Iterator[Step]:
     """For each kind of change, the least of it that brings the lock order between the bounds."""
     masters = design.brake.masters
     if isinstance(masters, Twin):
@@ -151,20 +151,20 @@ def _steps(design: Design) -> Iterator[Step]:
             for o in sorted(OFFSETS, key=lambda o: abs(float(o) - offset))
         ]
         yield from _first(
-            design, rows, "Set the bearing of the balance bar {} off centre.", BAR_OFFSET
+            design, now, rows, "Set the bearing of the balance bar {} off centre.", BAR_OFFSET
         )
         rows = [
             (Change("brake.masters.rear.bore", size, "mm"),)
             for _, size in _nearest(one(masters.rear.bore))
         ]
-        yield from _first(design, rows, "Fit a rear master cylinder of {}.", BRAKE_CYLINDERS)
+        yield from _first(design, now, rows, "Fit a rear master cylinder of {}.", BRAKE_CYLINDERS)
     rear = "cylinder_bore" if not isinstance(design.brake.rear, Disc) else None
     if rear is not None:
         rows = [
             (Change(f"brake.rear.{rear}", size, "mm"),)
             for _, size in _nearest(number(design, f"brake.rear.{rear}"))
         ]
-        yield from _first(design, rows, "Fit rear wheel cylinders of {}.", WHEEL_CYLINDERS)
+        yield from _first(design, now, rows, "Fit rear wheel cylinders of {}.", WHEEL_CYLINDERS)
     if isinstance(design.brake.front, Disc):
         friction = number(design, "brake.front.friction")
         rows = [
@@ -178,14 +178,16 @@ def _steps(design: Design) -> Iterator[Step]:
             )
             for mu in sorted(FRICTIONS, key=lambda mu: abs(float(mu) - friction))
         ]
-        yield from _first(design, rows, "Fit front linings with a friction of {}.", LININGS)
+        yield from _first(design, now, rows, "Fit front linings with a friction of {}.", LININGS)
 
 
 def _nearest(fitted: float) -> list[tuple[str, float]]:
     return sorted(bore_row(fitted), key=lambda entry: abs(entry[1] - fitted))
 
 
-def _first(design: Design, rows: list[Changes], what: str, job: Job) -> Iterator[Step]:
+def _first(
+    design: Design, now: Candidate, rows: list[Changes], what: str, job: Job
+) -> Iterator[Step]:
     """The first of the rows, nearest to the car as it is, that lies between the bounds."""
     batch = tried(design, rows)
     worst = np.broadcast_to(
@@ -197,9 +199,9 @@ def _first(design: Design, rows: list[Changes], what: str, job: Job) -> Iterator
     found = batch[int(between[0])]
     change = found.changes[0]
     yield step_to(
-        design,
+        now,
+        found,
         sentence(what, (change.value, change.unit)),
         sentence("the front wheels lock first up to {}", (front_first(found.assessment), "g")),
-        found.changes,
         job,
     )

@@ -180,14 +180,14 @@ def _steps(design: Design, choice: Choice) -> tuple[Step, ...]:
         return ()
     best, now = choice.candidates[choice.best], choice.candidates[choice.now]
     step = step_to(
-        design,
+        now,
+        best,
         sentence(f"Fit the {choice.names[choice.best]}."),
         sentence(
             "a full stop with {} instead of {}",
             (full_push(best), "N"),
             (full_push(now), "N"),
         ),
-        best.changes,
         BRAKE_CYLINDER if isinstance(design.brake.masters, Tandem) else BRAKE_CYLINDERS,
     )
     return (step,)

@@ -45,7 +45,7 @@ def ranked(
         now = measure(candidate)
         if not (np.isnan(was) and np.isfinite(now)) and not was - now > 0.0:
             continue
-        breaks = tuple(missed_more(before.assessment, candidate.assessment))
+        breaks = missed_more(before.assessment, candidate.assessment)
         step = Step(
             what=cure.what,
             brings=brings(before, candidate),
@@ -58,13 +58,14 @@ def ranked(
     return tuple(step for _, _, step in sorted(found, key=lambda entry: entry[:2]))
 
 
-def step_to(design: Design, what: Sentence, brings: Sentence, changes: Changes, job: Job) -> Step:
-    """One change as a step, its price read from both assessments."""
-    before, after = (candidate.assessment for candidate in tried(design, [(), changes]).all())
+def step_to(
+    before: Candidate, after: Candidate, what: Sentence, brings: Sentence, job: Job
+) -> Step:
+    """From one candidate to another as a step, its price read from both assessments."""
     return Step(
         what=what,
         brings=brings,
-        price=price(job, before, after),
-        changes=changes,
-        breaks=tuple(missed_more(before, after)),
+        price=price(job, before.assessment, after.assessment),
+        changes=after.changes,
+        breaks=missed_more(before.assessment, after.assessment),
     )

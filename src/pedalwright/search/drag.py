@@ -25,7 +25,7 @@ from pedalwright.search.changes import one
 from pedalwright.search.cures import step_to
 from pedalwright.search.prices import CRACK_NIPPLE, ROD_GAP, TAKE_VALVE_OUT
 from pedalwright.search.reasons import joined, reason
-from pedalwright.search.tried import named, tried
+from pedalwright.search.tried import Candidate, alone, named
 
 #: Play to feel between rod and piston with the pedal up, mm (common practice, no source).
 LEAST_GAP = 0.5
@@ -36,7 +36,7 @@ HELD = named("hydraulics.residual_drag", "hydraulics.drain_back")
 
 def brake_drag(design: Design) -> Answer:
     """Whether anything in the file makes brakes drag, and what to look at on the car."""
-    (now,) = tried(design, [()]).all()
+    now = alone(design)
     rows = tuple(_rows(design))
     bad = [row for row in rows if row.mark in {"fails", "short"}]
     unknown = [row.name for row in rows if np.isnan(row.values[0])]
@@ -53,7 +53,7 @@ def brake_drag(design: Design) -> Answer:
             unit="mm",
             bars=tuple(Bar(row.name, row.values[0]) for row in rows),
         ),
-        steps=tuple(_steps(design)),
+        steps=tuple(_steps(design, now)),
         notes=tuple(_notes(design)),
     )
 
@@ -91,7 +91,7 @@ def _says(bad: list[Row], held: list[Sentence], unknown: list[str]) -> Sentence:
     return sentence("Nothing in the file makes them drag: look at the wheels themselves.")
 
 
-def _steps(design: Design) -> Iterator[Step]:
+def _steps(design: Design, now: Candidate) -> Iterator[Step]:
     plumbing = design.brake.plumbing
     gap = None if plumbing.rod_gap is None else one(plumbing.rod_gap)
     if gap is None or not gap >= LEAST_GAP:
@@ -116,11 +116,12 @@ def _steps(design: Design) -> Iterator[Step]:
             ("rear", design.brake.rear, valves.rear),
         ):
             if isinstance(brake, Disc) and one(pressure) > 0.0:
+                change = Change(f"brake.plumbing.residual.{axle}", 0.0, "MPa")
                 yield step_to(
-                    design,
+                    now,
+                    alone(design, (change,)),
                     sentence(f"Take the residual valve out of the {axle} circuit: it has discs."),
                     sentence("{} are no longer held on the pads", (one(pressure), "MPa")),
-                    (Change(f"brake.plumbing.residual.{axle}", 0.0, "MPa"),),
                     TAKE_VALVE_OUT,
                 )
     yield Step(

@@ -68,7 +68,7 @@ def which_ratio(design: Design, pedal: PedalName) -> Answer:
             bound=room,
             bound_says="where the toes meet the wall",
         ),
-        steps=tuple(_steps(design, choice, values(choice.candidates[choice.best]))),
+        steps=tuple(_steps(choice, values(choice.candidates[choice.best]))),
         notes=(
             sentence("The cylinder moves with the pin, so that its rod stays as it is."),
             sentence("The trade's 5:1 or 6:1 is a rule of thumb, never a demand."),
@@ -143,15 +143,15 @@ def _says(choice: Choice, values: Callable[[Candidate], tuple[float, ...]]) -> S
     return figures + sentence(".")
 
 
-def _steps(design: Design, choice: Choice, best: tuple[float, ...]) -> Iterator[Step]:
+def _steps(choice: Choice, best: tuple[float, ...]) -> Iterator[Step]:
     if choice.best != choice.now:
         yield step_to(
-            design,
+            choice.candidates[choice.now],
+            choice.candidates[choice.best],
             sentence(f"Drill a new hole, {choice.names[choice.best]} from the pivot."),
             sentence(
                 "{}:1, {} of effort, {} of pad travel",
                 *zip(best[1:4], ("1", "N", "mm"), strict=True),
             ),
-            choice.candidates[choice.best].changes,
             PIN_HOLE,
         )

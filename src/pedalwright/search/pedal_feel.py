@@ -32,7 +32,7 @@ from pedalwright.search.changes import one
 from pedalwright.search.cures import ranked
 from pedalwright.search.prices import SERVO
 from pedalwright.search.reasons import joined, reason
-from pedalwright.search.tried import Candidate, Concerns, about_pedal, both, named, tried
+from pedalwright.search.tried import Candidate, Concerns, about_pedal, alone, both, named
 
 TRAVEL = named("brakes.travel", "brakes.lost_travel", "hydraulics.stroke")
 GIVE = both(named("structure.give", "structure.flange_give"), about_pedal("brake"))
@@ -62,7 +62,7 @@ SHARES = (Column("pad travel", "mm"), Column("share", "share"))
 
 def pedal_travel(design: Design) -> Answer:
     """Why is the brake pedal long? Pad travel by cause, and what shortens it most for an hour."""
-    (now,) = tried(design, [()]).all()
+    now = alone(design)
     causes = _there(_causes(now))
     total, room = _travel(now), one(now.assessment.brake.room)
     name, largest = max(causes, key=lambda cause: cause[1])
@@ -106,7 +106,7 @@ def pedal_travel(design: Design) -> Answer:
 
 def pedal_give(design: Design) -> Answer:
     """Why is the pedal spongy? What gives under the push, and what stiffens it."""
-    (now,) = tried(design, [()]).all()
+    now = alone(design)
     causes = _there([*_give(now), *_squeezed(now)])
     total = _soft(now)
     name, largest = max(causes, key=lambda cause: cause[1])
@@ -156,7 +156,7 @@ def pedal_give(design: Design) -> Answer:
 
 def pedal_effort(design: Design) -> Answer:
     """Why is the pedal hard? The push it takes, and what makes it lighter at which price."""
-    (now,) = tried(design, [()]).all()
+    now = alone(design)
     pushes = (
         ("full stop", full_push(now), DESIGN_PUSH),
         ("0.9 g", hard_push(now), STRONG_PUSH),

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pedalwright.assess import Assessment
 from pedalwright.brakes import earliest_rear_lock
 from pedalwright.brakes.formulas import GRAVITY, braking_rate
 from pedalwright.core.answers import Price, Sentence, sentence
 from pedalwright.core.checks import Finding
 from pedalwright.core.units import Num
 from pedalwright.search.changes import one
+from pedalwright.search.judged import Judged
 from pedalwright.search.reasons import reason
 
 #: Share of a figure, or of a bound, below which a change is not noticed (ours).
@@ -52,12 +52,12 @@ THROTTLE_LEVER = Job(60.0, "flat bar for a lever")
 STRONGER_SPRING = Job(20.0, "return spring")
 
 
-def price(job: Job, before: Assessment, after: Assessment) -> Price:
+def price(job: Job, before: Judged, after: Judged) -> Price:
     """The price of a job that leads from one assessment to the other."""
     return Price(minutes=job.minutes, buy=job.buy, worse=tuple(worse(before, after)))
 
 
-def worse(before: Assessment, after: Assessment) -> Iterator[Sentence]:
+def worse(before: Judged, after: Judged) -> Iterator[Sentence]:
     """What a driver feels getting worse, by more than half a per cent; then what is missed."""
     for words, unit, was, now, grows in _felt(before, after):
         if (now - was if grows else was - now) > NOTICED * abs(was):
@@ -65,7 +65,7 @@ def worse(before: Assessment, after: Assessment) -> Iterator[Sentence]:
     yield from newly_missed(before, after)
 
 
-def newly_missed(before: Assessment, after: Assessment) -> Iterator[Sentence]:
+def newly_missed(before: Judged, after: Judged) -> Iterator[Sentence]:
     """Wishes that were met and no longer are."""
     met = {(f.limit.code, f.about) for f in before.findings if f.ok}
     for f in after.findings:
@@ -73,7 +73,7 @@ def newly_missed(before: Assessment, after: Assessment) -> Iterator[Sentence]:
             yield reason(f)
 
 
-def missed_more(before: Assessment, after: Assessment) -> tuple[Sentence, ...]:
+def missed_more(before: Judged, after: Judged) -> tuple[Sentence, ...]:
     """Demands that must be met and that are missed newly, or by more than before."""
     margins = {(f.limit.code, f.about): one(f.margin) for f in before.findings}
 
@@ -85,24 +85,24 @@ def missed_more(before: Assessment, after: Assessment) -> tuple[Sentence, ...]:
     return tuple(reason(f) for f in musts if worsened(f))
 
 
-def weaker_circuit(assessment: Assessment) -> float:
+def weaker_circuit(assessment: Judged) -> float:
     """Deceleration at 500 N with the better circuit lost."""
     result = assessment.brake.result
     return min(one(result.front_alone_500), one(result.rear_alone_500))
 
 
-def longer_lost(assessment: Assessment) -> float:
+def longer_lost(assessment: Judged) -> float:
     """Pad travel to the hard stop with the circuit lost that leaves the longer way."""
     result = assessment.brake.result
     return max(one(result.pad_travel_front_alone), one(result.pad_travel_rear_alone))
 
 
-def front_first(assessment: Assessment) -> float:
+def front_first(assessment: Judged) -> float:
     """Up to here the front wheels lock first at every friction, as a share of gravity."""
     return one(braking_rate.rule(earliest_rear_lock(assessment.brake.result), GRAVITY))
 
 
-def _felt(before: Assessment, after: Assessment) -> Iterator[tuple[str, str, float, float, bool]]:
+def _felt(before: Judged, after: Judged) -> Iterator[tuple[str, str, float, float, bool]]:
     """Words, unit, before, after, and whether more is worse."""
 
     def pair(was: Num, now: Num) -> tuple[float, float]:

@@ -17,6 +17,7 @@ _WORDS = {
     "clutch.stroke": "needs {} of the master's stroke, has {}",
     "clutch.effort": "takes {} to hold down, {} wished at most",
     "clutch.over_stroke": "pushed to the wall it lifts the bearing {}, {} wished at most",
+    "clutch.stop_window": "leaves {} to set a stop in, {} wished",
     "throttle.full_opening": "opens {}, {} wanted",
     "throttle.beyond": "pulls the spindle {} beyond its stop, {} wished at most",
     "throttle.dead_point": "a rod comes within {} of its lever, {} at least",

@@ -5,7 +5,6 @@ from math import ceil, floor
 
 import numpy as np
 
-from pedalwright.assess import Assessment
 from pedalwright.core.answers import (
     Answer,
     Bar,
@@ -22,9 +21,10 @@ from pedalwright.core.units import Array
 from pedalwright.design import Design
 from pedalwright.search.changes import Changes, number, one
 from pedalwright.search.cures import step_to
+from pedalwright.search.judged import Judged
 from pedalwright.search.prices import STRONGER_SPRING, THROTTLE_LEVER, Job
 from pedalwright.search.reasons import joined, reason
-from pedalwright.search.tried import Candidate, both, named, not_in, own, tried
+from pedalwright.search.tried import Candidate, alone, both, named, not_in, own, tried
 from pedalwright.throttle.parts import BallRod, Cable
 
 FULL = named("throttle.full_opening")
@@ -40,7 +40,7 @@ COLUMNS = (Column("opening", "rad"), Column("of full", "share"))
 
 def full_throttle(design: Design) -> Answer:
     """How far the pedal opens the throttle, what stands in the way, and what mends it."""
-    (now,) = tried(design, [()]).all()
+    now = alone(design)
     result = now.assessment.throttle.result
     travel, angle = np.asarray(result.pad_travel), np.asarray(result.spindle_angle)
     full = one(result.full_opening)
@@ -141,7 +141,8 @@ def _lever(design: Design, now: Candidate, stage: int, end: str, word: str) -> I
         return
     found = batch[int(good[0])]
     yield step_to(
-        design,
+        now,
+        found,
         sentence(
             f"Make the {word} lever of {name} {stage} {{}} long instead of {{}}.",
             (found.changes[0].value, "mm"),
@@ -153,7 +154,6 @@ def _lever(design: Design, now: Candidate, stage: int, end: str, word: str) -> I
             (one(found.assessment.throttle.result.effort), "N"),
             (one(found.assessment.throttle.result.rod_to_lever), "rad"),
         ),
-        found.changes,
         THROTTLE_LEVER,
     )
 
@@ -194,19 +194,19 @@ def _spring(design: Design, now: Candidate) -> Iterator[Step]:
         return
     found = batch[int(good[0])]
     yield step_to(
-        design,
+        now,
+        found,
         sentence("Fit return springs {} times as strong.", (float(factors[good[0]]), "1")),
         sentence(
             "the pad comes back with {} instead of {}",
             (one(found.assessment.throttle.result.return_force), "N"),
             (one(now.assessment.throttle.result.return_force), "N"),
         ),
-        found.changes,
         Job(STRONGER_SPRING.minutes * len(springs), f"{len(springs)} return springs"),
     )
 
 
-def _notes(assessment: Assessment) -> Iterator[Sentence]:
+def _notes(assessment: Judged) -> Iterator[Sentence]:
     result = assessment.throttle.result
     yield sentence(
         "Over the stroke no rod comes nearer to its lever than {}; at 0° it is at its dead point.",

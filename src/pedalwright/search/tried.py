@@ -7,11 +7,12 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from pedalwright.assess import Assessment, assess
+from pedalwright.assess import assess
 from pedalwright.core.batch import pick, stack
 from pedalwright.core.checks import Finding, Weight
 from pedalwright.design import Design
 from pedalwright.search.changes import Changes, changed
+from pedalwright.search.judged import Judged
 
 Concerns: TypeAlias = Callable[[Finding], bool]
 
@@ -22,7 +23,7 @@ class Candidate:
 
     changes: Changes
     design: Design
-    assessment: Assessment
+    assessment: Judged
 
     def fails(self, concerns: Concerns, weight: Weight = "must") -> list[Finding]:
         """Demands of that weight that are not met."""
@@ -36,7 +37,7 @@ class Tried:
 
     rows: tuple[Changes, ...]
     designs: Design
-    assessment: Assessment
+    assessment: Judged
 
     def __getitem__(self, i: int) -> Candidate:
         return Candidate(
@@ -68,10 +69,16 @@ class Tried:
         return met
 
 
+def alone(design: Design, changes: Changes = ()) -> Candidate:
+    """One candidate by itself; without changes the car as it stands."""
+    made = changed(design, changes)
+    return Candidate(changes=changes, design=made, assessment=Judged.of(assess(made)))
+
+
 def tried(design: Design, rows: Sequence[Changes]) -> Tried:
     """Every candidate of a row, in one batch through the one assessment."""
     designs = stack([changed(design, changes) for changes in rows])
-    return Tried(rows=tuple(rows), designs=designs, assessment=assess(designs))
+    return Tried(rows=tuple(rows), designs=designs, assessment=Judged.of(assess(designs)))
 
 
 #: The rooms that judge nothing but one pedal.
