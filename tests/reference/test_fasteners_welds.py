@@ -1,4 +1,4 @@
-"""Fillet welds to EN 1993-1-8 worked by hand, and EN 1999-1-1 table 3.2 from a transcription."""
+"""Fillet welds to EN 1993-1-8 worked by hand, and EN 1999-1-1 table 3.2 from a public copy."""
 
 import pytest
 

@@ -2,7 +2,7 @@
 
 Strength: the shoe plane (J4004), the pedal plane (J1516) and the 50 and 95 % seat curves
 (J1517) were read second-hand in public code; all others are from memory, so that agreeing
-with them proves the transcription and no more. Tolerance 0.1 mm and 0.05 degree.
+with them proves that they were copied truly and no more. Tolerance 0.1 mm and 0.05 degree.
 """
 
 import numpy as np

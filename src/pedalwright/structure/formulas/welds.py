@@ -82,5 +82,5 @@ def softened_strength(rho: Ratio, f: MPa) -> MPa:
 
 @formula("b_haz", source="EN 1999-1-1 6.1.6.3", empirical=True)
 def softened_width_mig(t: mm) -> mm:
-    """How far from a MIG weld the alloy is softened (from a transcription of the code)."""
+    """How far from a MIG weld the alloy is softened (from a public copy of the code)."""
     return np.where(t <= 6, 20.0, np.where(t <= 12, 30.0, np.where(t <= 25, 35.0, 40.0)))

@@ -1,0 +1,76 @@
+"""Laws of the whole assessment: the hand of the car and the units of the file change nothing."""
+
+from dataclasses import fields, is_dataclass, replace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from pedalwright.assess import assess, headlines
+from pedalwright.core.points import Point
+from pedalwright.core.quantity import write
+from pedalwright.design import Design
+from pedalwright.linkage import Pedal
+from pedalwright.project import Project, car_text, cars, changed, read
+
+
+def figures(design: Design) -> dict[str, float]:
+    return {h.name: float(h.value) for h in headlines(assess(design))}
+
+
+def mirrored(tree: Any) -> Any:
+    """The car for the other hand of traffic: y of every point and direction negated."""
+    if isinstance(tree, Point):
+        return tree.mirrored()
+    if isinstance(tree, tuple):
+        return tuple(mirrored(item) for item in tree)
+    if not is_dataclass(tree) or isinstance(tree, type):
+        return tree
+    other = replace(tree, **{f.name: mirrored(getattr(tree, f.name)) for f in fields(tree)})
+    return replace(other, pad_offset=-tree.pad_offset) if isinstance(tree, Pedal) else other
+
+
+@pytest.mark.parametrize("name", cars())
+def test_a_mirrored_car_gives_the_same_answers(name: str) -> None:
+    design = read(car_text(name)).design
+    assert figures(mirrored(design)) == pytest.approx(figures(design), rel=1e-9, nan_ok=True)
+
+
+#: Another way to write what was typed in one unit.
+SWAPS = {"mm": "in", "N": "lbf", "MPa": "psi", "kg": "lb", "N*mm": "lbf ft", "rad": "rad"}
+
+
+def in_other_units(project: Project) -> dict[str, str]:
+    """Every number that was typed, written in another unit."""
+    design = project.design
+    typed = {
+        path: told
+        for path, told in project.provenance.items()
+        if told.text and told.tag in {"measured", "assumed"} and told.unit in SWAPS
+    }
+    return {
+        path: write(number, told.unit, like=SWAPS[told.unit])
+        for path, told in typed.items()
+        if (number := value_at(design, path)) is not None
+    }
+
+
+def value_at(tree: Any, path: str) -> float | None:
+    for step in path.split("."):
+        if isinstance(tree, tuple):
+            named = [part for part in tree if getattr(part, "name", None) == step]
+            tree = named[0] if named else tree[int(step) - 1]
+        elif hasattr(tree, step):
+            tree = getattr(tree, step)
+        else:
+            return None  # a face's plane is written by a point and a direction
+    return float(tree) if isinstance(tree, (int, float)) and np.isfinite(tree) else None
+
+
+@pytest.mark.parametrize("name", ["larkfield-improved", "brackwater-fix2", "saltmarsh-improved"])
+def test_the_units_of_the_file_change_nothing(name: str) -> None:
+    project = read(car_text(name))
+    changes = in_other_units(project)
+    assert len(changes) > 60
+    swapped = changed(project, changes)
+    assert figures(swapped.design) == pytest.approx(figures(project.design), rel=1e-9, nan_ok=True)
