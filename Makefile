@@ -11,6 +11,9 @@ NEW_ENOUGH := import sys; sys.exit(sys.version_info < (3, 11))
 PYTHON = $(shell for p in python3.11 python3.12 python3.13 python3.14 python3 python; do \
 	"$$p" -c "$(NEW_ENOUGH)" 2>/dev/null && command -v "$$p" && break; done)
 
+# The invented car of the demo: larkfield, brackwater or saltmarsh.
+CAR := larkfield
+
 .DEFAULT_GOAL := help
 .PHONY: help demo open test check fix bench lock clean
 .DELETE_ON_ERROR:
@@ -19,7 +22,7 @@ help: ## List what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-8s %s\n", $$1, $$2 }' Makefile
 
 demo: .venv/.package ## Make the environment and run the main job on an invented car, into out/
-	$(BIN)/pedalwright demo larkfield -o out
+	$(BIN)/pedalwright demo $(CAR) -o out
 
 open: demo ## Make the demo and open it in the browser, on one page
 	$(BIN)/python -m webbrowser -t "file://$(CURDIR)/out/index.html"

@@ -14,6 +14,7 @@ from pedalwright.clutch import (
     LoadPoint,
     PlateBite,
     Release,
+    RodFork,
     SlaveCylinder,
     budget,
     check,
@@ -277,3 +278,17 @@ def test_a_batch_is_its_singles(rows: list[Release]) -> None:
             (single.budget.total, batch.budget.total),
         ]:
             assert np.broadcast_to(some, (3,))[i] == pytest.approx(one, rel=1e-12)
+
+
+def test_a_rod_is_a_cable_that_neither_stretches_nor_rubs() -> None:
+    losses = {"dead_stroke": 0.0, "line_efficiency": 1.0, "line_growth": 0.0}
+    cable = Release(
+        actuator=CableFork(fork_ratio=4.2, fork_efficiency=0.9),
+        bearing_lift=7.0,
+        free_play=1.0,
+        release_load=1100.0,
+        **losses,
+    )
+    rod = replace(cable, actuator=RodFork(fork_ratio=4.2, fork_efficiency=0.9))
+    assert need(rod, None) == need(cable, None)
+    assert need(rod, None).master == pytest.approx((7.0 + 1.0) * 4.2)

@@ -15,6 +15,7 @@ from pedalwright.clutch.parts import (
     Need,
     PlateBite,
     Release,
+    RodFork,
     SlaveCylinder,
     StopWindow,
 )
@@ -34,6 +35,7 @@ __all__ = [
     "Need",
     "PlateBite",
     "Release",
+    "RodFork",
     "SlaveCylinder",
     "StopWindow",
     "budget",

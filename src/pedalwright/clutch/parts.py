@@ -57,7 +57,16 @@ class CableFork:
     wire: CableWire | None = None
 
 
-Actuator: TypeAlias = SlaveCylinder | ConcentricBearing | CableFork
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RodFork:
+    """A rod from the pedal straight to the fork: no fluid, nothing that stretches to speak of."""
+
+    #: Rod movement over bearing movement.
+    fork_ratio: Ratio
+    fork_efficiency: Ratio
+
+
+Actuator: TypeAlias = SlaveCylinder | ConcentricBearing | CableFork | RodFork
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -34,6 +34,7 @@ from pedalwright.clutch.parts import (
     Fluid,
     Need,
     Release,
+    RodFork,
     SlaveCylinder,
     StopWindow,
 )
@@ -240,8 +241,8 @@ class _Chain:
     @classmethod
     def of(cls, release: Release, master: Cylinder | None) -> "_Chain":
         actuator = release.actuator
-        if isinstance(actuator, CableFork):
-            assert master is None, "a cable has no master cylinder"
+        if isinstance(actuator, (CableFork, RodFork)):
+            assert master is None, "a cable or a rod has no master cylinder"
             return cls(release, None, actuator.fork_ratio, actuator.fork_efficiency, None, 1.0)
         master = master or _UNMEASURED
         fork, efficiency = (

@@ -9,7 +9,7 @@ from math import isnan
 from statistics import median
 
 from pedalwright.brakes.wheels import Disc, Drum, ShoeDrum, WheelBrake
-from pedalwright.clutch.parts import CableFork
+from pedalwright.clutch.parts import CableFork, RodFork
 from pedalwright.core.points import Point
 from pedalwright.core.quantity import QuantityError, parse, show
 from pedalwright.core.units import Num
@@ -49,12 +49,14 @@ def clashes(design: Design) -> Iterator[Clash]:
 
 def forgotten(design: Design) -> Iterator[str]:
     """Tables that may be left out elsewhere, but not beside what else is in this file."""
-    if design.clutch.master is None and not isinstance(design.clutch.release.actuator, CableFork):
+    if design.clutch.master is None and not isinstance(
+        design.clutch.release.actuator, (CableFork, RodFork)
+    ):
         yield "clutch.master"
 
 
 def _no_master(part: ClutchDesign) -> Iterator[Clash]:
-    if part.master is not None and isinstance(part.release.actuator, CableFork):
+    if part.master is not None and isinstance(part.release.actuator, (CableFork, RodFork)):
         yield Clash("clutch.master.bore", "A clutch worked by a cable has no master cylinder.")
 
 

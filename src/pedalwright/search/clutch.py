@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import fields
 
 from pedalwright.clutch.limits import OVER_LIFT
-from pedalwright.clutch.parts import CableFork, ClutchResult
+from pedalwright.clutch.parts import CableFork, ClutchResult, RodFork
 from pedalwright.core.answers import (
     Answer,
     Bar,
@@ -238,7 +238,7 @@ def _slack(design: Design) -> Iterator[Cure]:
             job=FREE_PLAY,
         )
     growth = one(release.line_growth)
-    if growth > 0.0 and not isinstance(release.actuator, CableFork):
+    if growth > 0.0 and not isinstance(release.actuator, (CableFork, RodFork)):
         yield Cure(
             what=sentence("Replace the hose by one that swells half as much."),
             changes=(Change("clutch.release.line_growth", growth / 2, "1"),),
