@@ -48,7 +48,8 @@ def test_angles_are_said_in_degrees() -> None:
 
 
 @pytest.mark.parametrize(
-    ("margin", "text"), [(0.123, "+12 %"), (-0.03, "-3 %"), (np.nan, "?"), (40.0, "+999 %")]
+    ("margin", "text"),
+    [(0.123, "+12 %"), (-0.03, "-3 %"), (np.nan, "?"), (40.0, "+999 %"), (np.inf, "+999 %")],
 )
 def test_margins_in_words(margin: float, text: str) -> None:
     assert percent(margin) == text
@@ -63,6 +64,8 @@ def test_margins_in_words(margin: float, text: str) -> None:
         (-0.01, "█│"),
         (-0.4, "██│"),
         (-9, "█████│"),
+        (np.inf, "│██████████"),
+        (-np.inf, "█████│"),
     ],
 )
 def test_bars(margin: float, gauge: str) -> None:

@@ -23,10 +23,8 @@ def findings_text(about: About, findings: Sequence[Finding]) -> str:
 def bar(margin: float) -> str:
     """A margin as a bar: `  ██│` fails by two fifths or more, `│████` has four tenths in hand."""
     if margin < 0:
-        cells = min(SHORT, max(1, round(-margin * SHORT)))
-        return "█" * cells + "│"
-    cells = min(IN_HAND, round(margin * IN_HAND))
-    return "│" + "█" * cells
+        return "█" * max(1, round(min(-margin, 1.0) * SHORT)) + "│"
+    return "│" + "█" * round(min(margin, 1.0) * IN_HAND)
 
 
 def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:

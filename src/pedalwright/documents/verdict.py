@@ -118,7 +118,7 @@ def said(value: Num, unit: str) -> str:
 def percent(margin: Num) -> str:
     """A margin as the share of the bound in hand, e.g. `+12 %`; what is beyond ±999 % is cut."""
     share = float(margin) * 100
-    return f"{max(-999.0, min(999.0, share)):+.0f} %" if np.isfinite(share) else "?"
+    return "?" if np.isnan(share) else f"{max(-999.0, min(999.0, share)):+.0f} %"
 
 
 def asked_by(finding: Finding) -> str:
