@@ -1,6 +1,6 @@
 """The clutch: travel from plate lift to pad, effort, what the room allows."""
 
-from pedalwright.clutch.limits import check
+from pedalwright.clutch.limits import TOLERABLE_EFFORT, check
 from pedalwright.clutch.parts import (
     Budget,
     CableBends,
@@ -22,6 +22,7 @@ from pedalwright.clutch.parts import (
 from pedalwright.clutch.solve import budget, need, respond
 
 __all__ = [
+    "TOLERABLE_EFFORT",
     "Budget",
     "CableBends",
     "CableFork",

@@ -52,6 +52,8 @@ STOP_SPARES_COVER = Limit(
     Source("common practice", "no source: release lift and 2 mm, or as given", "trade"),
     "should",
 )
+#: Most push that is tolerable in traffic, N; see the source of EFFORT.
+TOLERABLE_EFFORT = 200.0
 #: What the cover may be pressed beyond its release where nobody said, mm.
 OVER_LIFT = 2.0
 #: Least pad travel in which a stop can be set.
@@ -63,7 +65,7 @@ def check(clutch: ClutchResult) -> Iterator[Finding]:
     yield RELEASE.check(clutch.budget.total, clutch.travel_available)
     if clutch.fluid is not None:
         yield STROKE.check(clutch.master_stroke, clutch.fluid.cylinder_stroke)
-    yield EFFORT.check(clutch.effort_peak, 200.0)
+    yield EFFORT.check(clutch.effort_peak, TOLERABLE_EFFORT)
     if clutch.stop is None:
         yield OVER_STROKE.check(clutch.lift_at_wall, clutch.lift_needed + clutch.over_lift)
     else:

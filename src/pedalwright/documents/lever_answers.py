@@ -2,9 +2,7 @@
 
 from collections.abc import Sequence
 
-import numpy as np
-
-from pedalwright import fitting
+from pedalwright import brakes, clutch, fitting, linkage
 from pedalwright.assess import assess
 from pedalwright.core.answers import (
     Answer,
@@ -30,8 +28,6 @@ from pedalwright.search.reasons import joined, reason
 
 #: Looked at where nothing else is asked for, mm (ours).
 CUT, OFF = 30.0, 6.0
-#: Rod angles wished for near load, and borne at the ends of the stroke (trade).
-WISH, BORNE = np.deg2rad(3.0), np.deg2rad(5.0)
 #: Minutes to move a cylinder on its mount, before it is drilled for good (ours).
 MOVE_CYLINDER, CUT_ARM = 90.0, 120.0
 
@@ -133,16 +129,18 @@ def hole(design: Design, pedal: PedalName, by: float | None) -> Answer:
 
 def rod_angle(design: Design) -> Answer:
     """Is the rod's angle right? Both pedals, and where the cylinder would level it."""
-    moves = _levelled(design)
+    moves, wished = _levelled(design), float(fitting.ROD_ANGLE_WISHED)
     worst = max(one(move.before.rod_angle) for _, move in moves)
-    outcome: Outcome = "passes" if worst <= WISH else "short" if worst <= BORNE else "fails"
+    outcome: Outcome = (
+        "passes" if worst <= wished else "short" if worst <= linkage.ROD_ANGLE_MOST else "fails"
+    )
     name = max(moves, key=lambda entry: one(entry[1].before.rod_angle))[0]
     says = sentence(
         f"The {name}'s rod stands at most {{}} off its cylinder's axis; {{}} is wished for, "
         "and {} is borne at the ends of the stroke.",
         (worst, "rad"),
-        (float(WISH), "rad"),
-        (float(BORNE), "rad"),
+        (wished, "rad"),
+        (float(linkage.ROD_ANGLE_MOST), "rad"),
     )
     return Answer(
         question="rod-angle",
@@ -158,7 +156,7 @@ def rod_angle(design: Design) -> Answer:
                     one(move.after.rod_angle),
                     one(move.distance),
                 ),
-                mark="passes" if one(move.before.rod_angle) <= WISH else "short",
+                mark="passes" if one(move.before.rod_angle) <= wished else "short",
             )
             for pedal, move in moves
         ),
@@ -166,7 +164,7 @@ def rod_angle(design: Design) -> Answer:
             title="largest rod angle over the stroke",
             unit="rad",
             bars=tuple(Bar(pedal, one(move.before.rod_angle)) for pedal, move in moves),
-            bound=float(WISH),
+            bound=wished,
             bound_says="wished for",
         ),
         steps=tuple(
@@ -311,7 +309,7 @@ def _effort_bars(found: Sequence[tuple[str, fitting.Outcome]], pedal: PedalName)
         title="effort for a full stop" if pedal == "brake" else "effort that holds it released",
         unit="N",
         bars=tuple(Bar(name, one(outcome.effort)) for name, outcome in found),
-        bound=500.0 if pedal == "brake" else 200.0,
+        bound=brakes.DESIGN_PUSH if pedal == "brake" else clutch.TOLERABLE_EFFORT,
         bound_says="at most",
     )
 

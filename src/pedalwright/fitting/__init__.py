@@ -5,10 +5,11 @@ from pedalwright.fitting.outcomes import Outcome, outcome
 from pedalwright.fitting.pedals import PedalName
 from pedalwright.fitting.ratios import RatioSweep, pin_radius_for, ratio_sweep
 from pedalwright.fitting.rescue import Hole, Rescue, RescuePlan, hole_rescue
-from pedalwright.fitting.rods import RodFit, SocketMove, fit_rod, level_rod
+from pedalwright.fitting.rods import ROD_ANGLE_WISHED, RodFit, SocketMove, fit_rod, level_rod
 from pedalwright.fitting.travel import Saving, TravelAnswer, travel_answer
 
 __all__ = [
+    "ROD_ANGLE_WISHED",
     "CutPlan",
     "Donor",
     "Hole",

@@ -13,8 +13,8 @@ from pedalwright.fitting.outcomes import Outcome, outcome
 from pedalwright.fitting.pedals import PedalName, fitted, refitted
 from pedalwright.linkage import Lever, lever, sweep
 
-#: Rod angle that is wished for.
-WISH = np.deg2rad(3.0)
+#: Rod angle that is wished for near load (common practice, no source).
+ROD_ANGLE_WISHED = np.deg2rad(3.0)
 #: The stroke hardly changes when the cylinder moves, so the second move is already small.
 _MOVES = 3
 
@@ -44,7 +44,7 @@ def level_rod(design: Design, name: PedalName) -> SocketMove:
         distance=moved.length(),
         before=outcome(design, name),
         after=outcome(tried, name),
-        rod_for_wish=_half_width(tried, name) / np.sin(WISH),
+        rod_for_wish=_half_width(tried, name) / np.sin(ROD_ANGLE_WISHED),
     )
 
 

@@ -6,6 +6,7 @@ from dataclasses import fields
 import numpy as np
 
 from pedalwright.assess import Assessment
+from pedalwright.brakes import DESIGN_PUSH
 from pedalwright.brakes import Budget as BrakeBudget
 from pedalwright.clutch import Budget as ClutchBudget
 from pedalwright.core.units import Num
@@ -72,7 +73,7 @@ def force_travel_chart(assessment: Assessment) -> Drawing:
         x=Axis("pad travel", "mm", include=(0.0,)),
         y=Axis("push on the pad", "N", include=(0.0,)),
         series=(Series("push", [0.0, *_list(curve.travel)], [0.0, *_list(curve.push)]),),
-        limits=(Level("500 N", 500.0),),
+        limits=(Level(f"{DESIGN_PUSH:g} N", DESIGN_PUSH),),
     ).drawing()
 
 
