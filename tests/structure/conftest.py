@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import radians
+from math import cos, radians
 from typing import Any
 
 import pytest
@@ -50,8 +50,8 @@ PLACED: dict[str, Any] = {
     "pin_angle": 0.0,
     "pad_offset": 15.0,
     "ratio": 5.05,
-    "rod_angle": radians(2.0),
     "rod_length": 106.0,
+    "rod_share": 5.05 / cos(radians(2.0)),
     "pivot_share": 4.05,
     "loads": BRAKE_LOADS,
 }

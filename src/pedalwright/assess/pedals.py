@@ -1,7 +1,6 @@
 """Each pedal wired up: from its lever to what it is for, and what carries it."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 import numpy as np
 
@@ -12,7 +11,7 @@ from pedalwright.core.points import Plane
 from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.design import BrakeDesign, Carrier, ClutchDesign, Design
-from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
+from pedalwright.linkage import Lever, Pedal, Position, Rod
 
 
 def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
@@ -61,7 +60,7 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
         hard_stop=stop,
         front_alone=front_alone,
         rear_alone=rear_alone,
-        room=_room(lever, part.pedal, wall, design.toes_to_wall),
+        room=linkage.arc_to_face(lever, wall, design.toes_to_wall),
         forces=forces,
         result=result,
         strokes=strokes,
@@ -150,40 +149,31 @@ def _strength(
     carrier: Carrier, pedal: Pedal, lever: Lever, rod: Rod, full: Position, loads: structure.Loads
 ) -> structure.Strength:
     """Strength and give at the end of the stroke, where the push is hardest."""
-    with unrecorded():
-        unit: Forces = linkage.forces(lever, rod, full, 1.0)
-    felt = linkage.felt_at_pin(full, unit)
-    strength = structure.respond(
+    with subject("1 N"):
+        unit = linkage.forces(lever, rod, full, 1.0)
+    return structure.respond(
         carrier.arm,
         carrier.pivot,
         carrier.clevis_pin,
         carrier.push_rod,
-        replace(
-            carrier.mount, cylinder_stiffness=carrier.mount.cylinder_stiffness * felt.stiffness
-        ),
+        carrier.mount,
         pad_radius=pedal.pad_radius,
         pin_radius=pedal.pin_radius,
         pad_offset=pedal.pad_offset,
         pin_angle=pedal.pin_angle,
-        ratio=felt.ratio,
-        rod_angle=felt.rod_angle,
+        ratio=full.ratio,
         rod_length=linkage.pedal_rod_length(lever, rod),
+        rod_share=unit.at_pin,
         pivot_share=unit.pivot_size,
         loads=loads,
     )
-    return replace(strength, flange_give=strength.flange_give * felt.flange)
-
-
-def _room(lever: Lever, pedal: Pedal, wall: Plane, gap: Num) -> Num:
-    """The pad's arc until the toes meet the wall."""
-    return pedal.pad_radius * linkage.angle_at_face(lever, wall, gap)
 
 
 def _wall_angle(part: ClutchDesign, lever: Lever, wall: Plane, gap: Num) -> Num:
     """Where the pad's room ends: as measured along its arc, else where the toes meet the wall."""
     if part.pad_room is None:
         return linkage.angle_at_face(lever, wall, gap)
-    return part.pad_room / part.pedal.pad_radius
+    return linkage.angle_of_arc(lever, part.pad_room)
 
 
 def _pressed(part: BrakeDesign, lever: Lever) -> brakes.Pressed | None:

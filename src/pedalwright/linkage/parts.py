@@ -134,17 +134,7 @@ class Forces:
     pedal_rod: N | None = None
     relay_pivot: Point | None = None
 
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Felt:
-    """What the rod at the pedal's pin is to arm, pin and pivot, whatever stands behind it.
-
-    Behind a relay lever the cylinder's flange feels softer or harder than it is: a factor on
-    its stiffness, and one that leads back from the pin's movement to the flange's own.
-    """
-
-    #: Force along the pin's rod for each newton on the pad, as a ratio and an angle.
-    ratio: Ratio
-    rod_angle: rad
-    stiffness: Ratio
-    flange: Ratio
+    @property
+    def at_pin(self) -> N:
+        """Along the rod at the pedal's pin, whatever stands behind it."""
+        return self.rod if self.pedal_rod is None else self.pedal_rod

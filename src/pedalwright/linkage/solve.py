@@ -12,7 +12,7 @@ from pedalwright.core.units import Num, mm, rad
 from pedalwright.core.working import unrecorded
 from pedalwright.linkage.circles import circle, radius, turned
 from pedalwright.linkage.formulas import pedal_rod_force, piston_force, rod_force, side_force
-from pedalwright.linkage.parts import Felt, Forces, Lever, Pedal, Position, Rod, Stroke
+from pedalwright.linkage.parts import Forces, Lever, Pedal, Position, Rod, Stroke
 from pedalwright.linkage.relay import (
     angle_of_slide_through,
     pedal_rod_arm,
@@ -80,6 +80,11 @@ def angle_of_arc(lever: Lever, pad_travel: mm) -> rad:
     return pad_travel / radius(lever, lever.pad)
 
 
+def arc_of_angle(lever: Lever, angle: rad) -> mm:
+    """How far the pad goes along its arc while the lever turns."""
+    return radius(lever, lever.pad) * angle
+
+
 def pad_after(lever: Lever, pad_travel: mm) -> Point:
     """Pad centre after a travel along its arc, whatever the lever drives."""
     return turned(lever, lever.pad, angle_of_arc(lever, pad_travel))
@@ -98,7 +103,7 @@ def angle_at_travel(lever: Lever, rod: Rod, piston_travel: mm) -> rad:
 
 def pad_travel_at(lever: Lever, rod: Rod, piston_travel: mm) -> mm:
     """Arc of the pad for a piston travel; the short way where nothing else is asked."""
-    return radius(lever, lever.pad) * angle_at_travel(lever, rod, piston_travel)
+    return arc_of_angle(lever, angle_at_travel(lever, rod, piston_travel))
 
 
 def pedal_rod_length(lever: Lever, rod: Rod) -> mm:
@@ -120,6 +125,11 @@ def angle_at_face(lever: Lever, face: Plane, gap: mm) -> rad:
     angle = wrapped(nearing)
     too_near = face.height(lever.pad) < gap
     return np.where(too_near | (angle > -_ROUNDING), angle, np.nan)
+
+
+def arc_to_face(lever: Lever, face: Plane, gap: mm) -> mm:
+    """Arc of the pad until its centre comes within `gap` of a wall; nan if it never does."""
+    return arc_of_angle(lever, angle_at_face(lever, face, gap))
 
 
 @no_answer_is_nan
@@ -156,12 +166,3 @@ def forces_of(lever: Lever, rod: Rod, here: Position, foot: Point) -> Forces:
             lever, rod, rod.relay, here.socket, here.relay, on_pedal, along_rod
         ),
     )
-
-
-@no_answer_is_nan
-def felt_at_pin(here: Position, unit: Forces) -> Felt:
-    """How the pedal's pin feels rod and flange; `unit` are the forces of 1 N on the pad."""
-    if unit.pedal_rod is None:
-        return Felt(ratio=here.ratio, rod_angle=here.rod_angle, stiffness=1.0, flange=1.0)
-    share = unit.pedal_rod / here.ratio
-    return Felt(ratio=unit.pedal_rod, rod_angle=0.0, stiffness=share**2, flange=share)

@@ -5,7 +5,6 @@ import numpy as np
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import N, Ratio, mm, rad
 from pedalwright.core.working import subject, unrecorded
-from pedalwright.linkage.formulas import piston_force, rod_force
 from pedalwright.structure.arm import HeldArm, Place
 from pedalwright.structure.formulas.arm import bending_stress, equivalent_stress
 from pedalwright.structure.formulas.pins import (
@@ -20,8 +19,8 @@ from pedalwright.structure.formulas.rods import buckling_load, slenderness
 from pedalwright.structure.formulas.sections import round_area, round_inertia, round_modulus
 from pedalwright.structure.formulas.stiffness import (
     flange_give,
+    pin_rod_force,
     pivot_force,
-    rod_share,
     rod_stiffness,
     spring_give,
 )
@@ -58,21 +57,22 @@ def respond(
     pin_angle: rad,
     pad_offset: mm,
     ratio: Ratio,
-    rod_angle: rad,
     rod_length: mm,
+    rod_share: Ratio,
     pivot_share: Ratio,
     loads: Loads = BRAKE_LOADS,
 ) -> Strength:
     """All load cases at one position of the pedal, usually the hard stop.
 
-    `pin_angle` is 0 for a pin between pivot and pad, pi for one beyond the pivot. `ratio`,
-    `rod_angle` and `pivot_share`, the pivot force over the push, hold at this position.
+    `pin_angle` is 0 for a pin between pivot and pad, pi for one beyond the pivot. At this
+    position `ratio` is that of pad to piston; `rod_share` and `pivot_share` are what the rod at
+    the pedal's pin and the pivot bear over the push, whatever stands behind that rod.
     """
     held = HeldArm.between(arm, pad_radius, pin_radius, pin_angle, pad_offset)
     places = held.worst_places()
 
     with subject(f"{np.max(loads.abuse):.0f} N"):
-        rod = rod_force(piston_force(loads.abuse, ratio), rod_angle)
+        rod = pin_rod_force(loads.abuse, rod_share)
         at_pivot = pivot_force(loads.abuse, pivot_share)
         abuse = _loaded(held, places, pivot, clevis_pin, loads.abuse, rod, at_pivot)
     with subject("sideways"):
@@ -84,9 +84,7 @@ def respond(
     with subject("give"):
         push = loads.effort
         bending, shear, torsion = held.give(push)
-        in_rod = spring_give(
-            push, rod_share(ratio, rod_angle), rod_stiffness(push_rod.elastic, area, rod_length)
-        )
+        in_rod = spring_give(push, rod_share, rod_stiffness(push_rod.elastic, area, rod_length))
         at_cylinder = spring_give(push, ratio, mount.cylinder_stiffness)
         at_bracket = spring_give(push, pivot_share, mount.pivot_stiffness)
         flange = flange_give(push, ratio, mount.cylinder_stiffness)

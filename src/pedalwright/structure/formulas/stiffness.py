@@ -83,10 +83,10 @@ def spring_give(F: N, n: Ratio, k: N_mm) -> mm:
     return n**2 * F / k
 
 
-@formula("n_rod", source="statics")
-def rod_share(i: Ratio, beta: rad) -> Ratio:
-    """Force in the rod over push; `beta` is the rod's angle to the cylinder."""
-    return i / np.cos(beta)
+@formula("F_rod", source="statics")
+def pin_rod_force(F: N, n: Ratio) -> N:
+    """Force along the rod at the pedal's pin; `n` is its share of the push."""
+    return F * n
 
 
 @formula("F_pivot", source="statics")
