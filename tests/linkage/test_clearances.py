@@ -81,6 +81,19 @@ def test_a_pad_is_lowest_under_its_pivot() -> None:
     assert found(around(*ROW).faces, "brake", "floor") == pytest.approx(low - 5.0)
 
 
+def test_a_pad_has_a_face_and_a_size_of_its_own() -> None:
+    """Hand's breadth high, thumb thick, its far edge turned 20 degrees towards the wall: in the
+    sense of the stroke, so the pad lies 20 degrees less steep than its arm."""
+    made = replace(
+        ROW[1].pedal, pad_height=80.0, pad_thickness=12.0, pad_face=float(np.radians(20.0))
+    )
+    own = replace(ROW[1], pedal=made, full_angle=0.0)
+    pad_z = 350.0 - 272.0 * np.cos(np.radians(15.0))
+    steep = np.radians(15.0 - 20.0)
+    low = pad_z - 40.0 * np.cos(steep) - 6.0 * abs(np.sin(steep))
+    assert found(around(own).faces, "brake", "floor") == pytest.approx(low - 5.0)
+
+
 def test_neighbours_are_apart_as_seen_from_ahead() -> None:
     left = around(*ROW)
     assert found(left.pedals, "clutch", "brake") == pytest.approx(340 - 292)

@@ -1,7 +1,8 @@
 """What is left between moving pedals and the car around them, over the whole stroke.
 
 Arms and pads are boxes: an arm is a straight flat bar from its pivot to the height of its pad,
-a pad a plate across its end. The joggle of an arm is not drawn: it belongs between the two.
+a pad a plate across its end, with a face of its own. The joggle of an arm is not drawn: it
+belongs between the two.
 """
 
 from collections.abc import Iterator, Sequence
@@ -34,8 +35,6 @@ SHOE_HEIGHT = 60.0
 AT_ONCE = 100_000
 #: An accelerator's arm, across the car and along the push (ours: it carries next to nothing).
 ACCELERATOR_ARM = (6.0, 20.0)
-#: A pad along its arm, and how thick it is (ours, where nobody measures them).
-PAD_HEIGHT, PAD_THICKNESS = 50.0, 10.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -164,6 +163,9 @@ class _Bar:
     lever: Lever
     pad_radius: mm
     pad_width: mm
+    pad_height: mm
+    pad_thickness: mm
+    pad_face: rad
     arm_thickness: mm
     arm_depth: mm
     full_angle: rad
@@ -174,6 +176,9 @@ def _bar(one: Moving) -> _Bar:
         lever=one.lever,
         pad_radius=one.pedal.pad_radius,
         pad_width=one.pedal.pad_width,
+        pad_height=one.pedal.pad_height,
+        pad_thickness=one.pedal.pad_thickness,
+        pad_face=one.pedal.pad_face,
         arm_thickness=one.arm_thickness,
         arm_depth=one.arm_depth,
         full_angle=one.full_angle,
@@ -187,21 +192,21 @@ def _boxes(bars: _Bar, angle: rad) -> Box:
     across = lever.axis
     span = pad - lever.pivot - across * across.dot(pad - lever.pivot)
     along = span * (1.0 / bars.pad_radius)
-    ends = (lever.pivot + span * 0.5, pad)
-    one = np.ones_like(bars.pad_radius)
+    along = _both(along, along.turned(across, bars.pad_face))
     return Box(
-        middle=Point(
-            np.stack([end.x for end in ends]),
-            np.stack([end.y for end in ends]),
-            np.stack([end.z for end in ends]),
-        ),
+        middle=_both(lever.pivot + span * 0.5, pad),
         along=along,
         through=across.cross(along),
         across=across,
-        half_along=np.stack([bars.pad_radius, PAD_HEIGHT * one])[:, None] / 2,
-        half_through=np.stack([bars.arm_depth, PAD_THICKNESS * one])[:, None] / 2,
+        half_along=np.stack([bars.pad_radius, bars.pad_height])[:, None] / 2,
+        half_through=np.stack([bars.arm_depth, bars.pad_thickness])[:, None] / 2,
         half_across=np.stack([bars.arm_thickness, bars.pad_width])[:, None] / 2,
     )
+
+
+def _both(arm: Point, pad: Point) -> Point:
+    """Arm and pad as one, on an axis in front."""
+    return Point(np.stack([arm.x, pad.x]), np.stack([arm.y, pad.y]), np.stack([arm.z, pad.z]))
 
 
 def _to_lines(

@@ -30,6 +30,11 @@ class Pedal:
     pin_angle: rad = 0.0
     #: Along the pivot tube, either way; left out, the tube lies straight across the car.
     axis: Point | None = None
+    #: Pad along its arm, and how thick it is.
+    pad_height: mm = 50.0
+    pad_thickness: mm = 10.0
+    #: From the pad's line to its face, in the sense of the stroke; 0 for a face along the arm.
+    pad_face: rad = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
