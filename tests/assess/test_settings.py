@@ -7,7 +7,7 @@ import pytest
 from pedalwright.assess import assess
 from pedalwright.core.points import Point
 from pedalwright.design import Design
-from pedalwright.linkage import ReturnSpring, RodEnd, RodEnds, Stop
+from pedalwright.linkage import RestStop, ReturnSpring, RodEnd, RodEnds, Stop
 from pedalwright.project import car_text, read
 
 SET = ("stop", "thread", "lock", "adjuster", "spring")
@@ -74,3 +74,20 @@ def test_rod_ends_and_springs_are_named_by_their_pedal(improved: Design) -> None
         ("linkage.spring_return", "brake"): True,
         ("linkage.spring_stress", "brake"): True,
     }
+
+
+def test_a_made_rod_and_a_rest_stop_are_asked_about_where_they_are(improved: Design) -> None:
+    """Pin to socket is 106.18: a rod of 106 goes in, one of 99 does not."""
+    screw = RodEnd(thread=8.0, pitch=1.25, engaged=14.0, depth=22.0, bare=14.0)
+    for length, ok in ((106.0, True), (99.0, False)):
+        part = replace(
+            improved.brake,
+            rod=replace(improved.brake.rod, length=length),
+            rest_stop=RestStop(arm=150.0, screw=screw),
+        )
+        judged = {
+            (f.limit.code, f.about): bool(f.ok)
+            for f in assess(replace(improved, brake=part)).findings
+            if f.limit.code in {"linkage.rod_fits", "linkage.rest_reach"}
+        }
+        assert judged == {("linkage.rod_fits", "brake"): ok, ("linkage.rest_reach", "brake"): True}

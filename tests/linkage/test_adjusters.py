@@ -10,10 +10,13 @@ from pedalwright.core.checks import Finding
 from pedalwright.core.points import Point
 from pedalwright.linkage import (
     Pedal,
+    RestStop,
     ReturnSpring,
     RodEnd,
     RodEnds,
     Stop,
+    check_made_rod,
+    check_rest_stop,
     check_rod_ends,
     check_spring,
     check_stop,
@@ -144,6 +147,63 @@ def test_one_rod_breaks_only_this_one(code: str, ends: RodEnds) -> None:
     if code == "linkage.thread_left":
         ends = replace(ends, take_up=5.0)
     assert failing(check_rod_ends(ends, "brake")) == {code}
+
+
+# -- a rod that is there already --------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("wanted", "ends", "ok"),
+    [
+        (100.4, None, True),
+        (100.6, None, False),
+        (111.9, ENDS, True),
+        (112.1, ENDS, False),
+        (88.9, ENDS, True),
+        (88.7, ENDS, False),
+    ],
+)
+def test_a_made_rod_of_100_reaches(wanted: float, ends: RodEnds | None, ok: bool) -> None:
+    """Its two ends can be screwed out by 12.0 and in by 11.2 together."""
+    assert failing(check_made_rod(wanted, 100.0, ends, "brake")) == (
+        set() if ok else {"linkage.rod_fits"}
+    )
+
+
+# -- rest stops -------------------------------------------------------------------------
+
+REST = RestStop(arm=136.0, screw=END)
+
+
+def test_a_rest_stop_moves_the_pad_by_the_lever_of_its_screw() -> None:
+    """5.6 in, at half the pad's radius: 11.2 at the pad."""
+    assert failing(check_rest_stop(REST, 272.0, "brake")) == set()
+    reach = next(
+        found.value
+        for found in check_rest_stop(REST, 272.0, "brake")
+        if found.limit.code == "linkage.rest_reach"
+    )
+    assert reach == pytest.approx(11.2)
+
+
+def test_one_rest_stop_breaks_only_its_reach() -> None:
+    assert failing(check_rest_stop(replace(REST, arm=310.0), 272.0, "brake")) == {
+        "linkage.rest_reach"
+    }
+
+
+def test_a_rest_stop_is_a_thread_like_any_other() -> None:
+    """What is short of thread cannot be screwed either."""
+    short = replace(REST, screw=replace(END, engaged=7.5))
+    bare = replace(REST, screw=replace(END, bare=6.0))
+    assert failing(check_rest_stop(short, 272.0, "brake")) == {
+        "linkage.thread_left",
+        "linkage.rest_reach",
+    }
+    assert failing(check_rest_stop(bare, 272.0, "brake")) == {
+        "linkage.lock_nut",
+        "linkage.rest_reach",
+    }
 
 
 # -- stops ------------------------------------------------------------------------------

@@ -46,6 +46,11 @@ def _rest(
 ) -> Iterator[Finding]:
     if part.rod_ends is not None:
         yield from linkage.check_rod_ends(part.rod_ends, about)
+    if part.rod.length is not None:
+        wanted = linkage.rod_wanted(lever, part.rod)
+        yield from linkage.check_made_rod(wanted, part.rod.length, part.rod_ends, about)
+    if part.rest_stop is not None:
+        yield from linkage.check_rest_stop(part.rest_stop, part.pedal.pad_radius, about)
     if part.return_spring is not None:
         full = (
             full_angle if part.stop is None else linkage.angle_of_arc(lever, part.stop.full_travel)

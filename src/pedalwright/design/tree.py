@@ -15,7 +15,7 @@ from pedalwright.clutch.parts import Release
 from pedalwright.core.units import mm
 from pedalwright.driver.parts import Driver, HeelRest
 from pedalwright.hydraulics.parts import Cylinder, Masters
-from pedalwright.linkage.adjusters import ReturnSpring, RodEnds, Stop
+from pedalwright.linkage.adjusters import RestStop, ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
 from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod
 from pedalwright.survey.parts import Survey
@@ -45,6 +45,7 @@ class BrakeDesign:
     front: WheelBrake
     rear: WheelBrake
     stop: Stop | None = None
+    rest_stop: RestStop | None = None
     rod_ends: RodEnds | None = None
     return_spring: ReturnSpring | None = None
 
@@ -65,6 +66,7 @@ class ClutchDesign:
     #: Whether the heel stays on its rest or may lift when the ankle would bend too far.
     heel: Literal["stays", "may lift"] = "stays"
     stop: Stop | None = None
+    rest_stop: RestStop | None = None
     rod_ends: RodEnds | None = None
     return_spring: ReturnSpring | None = None
 

@@ -1,8 +1,8 @@
-"""Questions about a lever, answered by `fitting`: cut, wrong hole, rod angle."""
+"""Questions about a lever, answered by `fitting`: cut, wrong hole."""
 
 from collections.abc import Sequence
 
-from pedalwright import brakes, clutch, fitting, linkage
+from pedalwright import brakes, clutch, fitting
 from pedalwright.assess import assess
 from pedalwright.core.answers import (
     Answer,
@@ -11,7 +11,6 @@ from pedalwright.core.answers import (
     Change,
     Column,
     Mark,
-    Outcome,
     Price,
     Row,
     Sentence,
@@ -28,8 +27,8 @@ from pedalwright.search.reasons import joined, reason
 
 #: Looked at where nothing else is asked for, mm (ours).
 CUT, OFF = 30.0, 6.0
-#: Minutes to move a cylinder on its mount, before it is drilled for good (ours).
-MOVE_CYLINDER, CUT_ARM = 90.0, 120.0
+#: Minutes to cut an arm and put its pad on again (ours).
+CUT_ARM = 120.0
 
 OUTCOME = (
     Column("ratio", "1"),
@@ -124,83 +123,6 @@ def hole(design: Design, pedal: PedalName, by: float | None) -> Answer:
             ),
             sentence("The hole is taken to be further out along the arm by what was asked."),
         ),
-    )
-
-
-def rod_angle(design: Design) -> Answer:
-    """Is the rod's angle right? Both pedals, and where the cylinder would level it."""
-    moves, wished = _levelled(design), float(fitting.ROD_ANGLE_WISHED)
-    worst = max(one(move.before.rod_angle) for _, move in moves)
-    outcome: Outcome = (
-        "passes" if worst <= wished else "short" if worst <= linkage.ROD_ANGLE_MOST else "fails"
-    )
-    name = max(moves, key=lambda entry: one(entry[1].before.rod_angle))[0]
-    says = sentence(
-        f"The {name}'s rod stands at most {{}} off its cylinder's axis; {{}} is wished for, "
-        "and {} is borne at the ends of the stroke.",
-        (worst, "rad"),
-        (wished, "rad"),
-        (float(linkage.ROD_ANGLE_MOST), "rad"),
-    )
-    return Answer(
-        question="rod-angle",
-        title="Is the push rod's angle right?",
-        says=says,
-        outcome=outcome,
-        columns=(Column("now", "rad"), Column("levelled", "rad"), Column("move by", "mm")),
-        rows=tuple(
-            Row(
-                name=pedal,
-                values=(
-                    one(move.before.rod_angle),
-                    one(move.after.rod_angle),
-                    one(move.distance),
-                ),
-                mark="passes" if one(move.before.rod_angle) <= wished else "short",
-            )
-            for pedal, move in moves
-        ),
-        bars=Bars(
-            title="largest rod angle over the stroke",
-            unit="rad",
-            bars=tuple(Bar(pedal, one(move.before.rod_angle)) for pedal, move in moves),
-            bound=wished,
-            bound_says="wished for",
-        ),
-        steps=tuple(
-            _move_step(design, pedal, move)
-            for pedal, move in moves
-            if one(move.after.rod_angle) < one(move.before.rod_angle)
-        ),
-    )
-
-
-def _levelled(design: Design) -> list[tuple[PedalName, fitting.SocketMove]]:
-    pedals: tuple[PedalName, ...] = ("brake", "clutch")
-    return [(pedal, fitting.level_rod(design, pedal)) for pedal in pedals]
-
-
-def _move_step(design: Design, pedal: PedalName, move: fitting.SocketMove) -> Step:
-    rod = (design.brake if pedal == "brake" else design.clutch).rod
-    to = rod.socket + move.by
-    return Step(
-        what=sentence(
-            f"Move the {pedal}'s cylinder by {{}}, square to its axis: {{}} up, {{}} rearward.",
-            (one(move.distance), "mm"),
-            (one(move.by.z), "mm"),
-            (one(move.by.x), "mm"),
-        ),
-        brings=sentence(
-            "rod within {} instead of {}",
-            (one(move.after.rod_angle), "rad"),
-            (one(move.before.rod_angle), "rad"),
-        ),
-        price=Price(minutes=MOVE_CYLINDER, buy="", worse=_worse(move.before, move.after)),
-        changes=tuple(
-            Change(f"{pedal}.rod.socket.{axis}", one(value), "mm")
-            for axis, value in (("x", to.x), ("z", to.z))
-        ),
-        breaks=_reasons(move.after, _newly(move.after, move.before)),
     )
 
 

@@ -10,7 +10,7 @@ from pedalwright.core.answers import Answer
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.core.quantity import QuantityError, parse
 from pedalwright.design import Design
-from pedalwright.documents import lever_answers
+from pedalwright.documents import lever_answers, rod_answers
 from pedalwright.fitting import PedalName
 
 #: For a car, one of its pedals where the question is about either, and a length in mm.
@@ -47,7 +47,7 @@ QUESTIONS = {
     "cut": Question("How much can I cut off the pedal?", lever_answers.cut),
     "hole": Question("The pin hole is in the wrong place: what now?", lever_answers.hole),
     "ratio": Question("Which ratio for the pedal?", _of_a_pedal(search.which_ratio)),
-    "rod-angle": Question("Is the push rod's angle right?", _of_the_car(lever_answers.rod_angle)),
+    "rod-angle": Question("Is the push rod's angle right?", _of_the_car(rod_answers.rod_angle)),
     "bore": Question("Which bore for the brake?", _of_the_car(search.which_bore)),
     "travel": Question("Why is the brake pedal long?", _of_the_car(search.pedal_travel)),
     "spongy": Question("Why is the brake pedal spongy?", _of_the_car(search.pedal_give)),

@@ -2,7 +2,7 @@
 
 from pedalwright.fitting.cuts import CutPlan, Donor, PadJoint, Section, cut_plan
 from pedalwright.fitting.outcomes import Outcome, outcome
-from pedalwright.fitting.pedals import PedalName
+from pedalwright.fitting.pedals import PedalName, fitted
 from pedalwright.fitting.ratios import RatioSweep, pin_radius_for, ratio_sweep
 from pedalwright.fitting.rescue import Hole, Rescue, RescuePlan, hole_rescue
 from pedalwright.fitting.rods import ROD_ANGLE_WISHED, RodFit, SocketMove, fit_rod, level_rod
@@ -26,6 +26,7 @@ __all__ = [
     "TravelAnswer",
     "cut_plan",
     "fit_rod",
+    "fitted",
     "hole_rescue",
     "level_rod",
     "outcome",

@@ -79,7 +79,8 @@ def _half_width(design: Design, name: PedalName) -> mm:
 class RodFit:
     """A rod of given length between a pedal at rest and its socket: the changes that let it in.
 
-    Each stands alone; nan where that change does not help.
+    Each stands alone; nan where that change does not help. With a relay lever it is the rod from
+    there to the cylinder, and turning the pedal is not tried.
     """
 
     length: mm
@@ -101,9 +102,8 @@ class RodFit:
 def fit_rod(design: Design, name: PedalName, length: mm) -> RodFit:
     """What a rod that is there already asks of a pedal that is drawn."""
     made = fitted(design, name)
-    assert made.rod.relay is None, "a rod to a relay lever is cut to fit its two pins"
-    arm = lever(made.pedal)
-    span = made.rod.socket - arm.pin
+    arm, relay = lever(made.pedal), made.rod.relay
+    span = made.rod.socket - (arm.pin if relay is None else relay.driving_pin)
     along = span.dot(made.rod.direction)
     sideways = (span - made.rod.direction * along).length()
     return RodFit(
@@ -111,7 +111,11 @@ def fit_rod(design: Design, name: PedalName, length: mm) -> RodFit:
         distance=span.length(),
         too_short=span.length() - length,
         move_cylinder=np.sign(along) * np.sqrt(length**2 - sideways**2) - along,
-        move_pad=made.pedal.pad_radius * _turn_to_fit(arm, made.rod.socket, length),
+        move_pad=(
+            made.pedal.pad_radius * _turn_to_fit(arm, made.rod.socket, length)
+            if relay is None
+            else np.nan
+        ),
     )
 
 

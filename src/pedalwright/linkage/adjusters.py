@@ -11,6 +11,7 @@ from pedalwright.core.working import unrecorded
 from pedalwright.linkage.circles import radius, turned
 from pedalwright.linkage.formulas import (
     coil_index_factor,
+    pad_by_screw,
     pad_return,
     spring_pull,
     spring_stress,
@@ -54,6 +55,15 @@ class RodEnds:
     cylinder: RodEnd | None = None
     #: ± of the rod's length that holes and brackets of a hand build ask for.
     take_up: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RestStop:
+    """The screw that a pedal comes back to, so that no piston is its stop."""
+
+    #: Pivot to where the screw meets the arm.
+    arm: mm
+    screw: RodEnd
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -105,6 +115,14 @@ def rod_reach(ends: RodEnds) -> Reach:
     )
     coarsest = np.max(np.stack(np.broadcast_arrays(*(e.pitch for e in threaded))), axis=0)
     return Reach(longer=longer, shorter=shorter, turns=turns(np.minimum(longer, shorter), coarsest))
+
+
+def rest_reach(stop: RestStop, pad_radius: mm) -> mm:
+    """How far the screw raises and lowers the pad along its arc, the smaller of the two."""
+    screw = stop.screw
+    longer = thread_out(screw.engaged, screw.thread)
+    shorter = thread_in(screw.engaged, screw.depth, screw.bare, screw.thread)
+    return pad_by_screw(np.minimum(longer, shorter), stop.arm, pad_radius)
 
 
 @no_answer_is_nan

@@ -107,6 +107,12 @@ def thread_in(l: mm, l_max: mm, b: mm, d: mm) -> mm:  # noqa: E741
     return np.minimum(l_max - l, b - 0.8 * d)
 
 
+@formula("s_pad", source="geometry")
+def pad_by_screw(s: mm, a: mm, r_pad: mm) -> mm:
+    """How far a pad rises or sinks when its rest stop, `a` off the pivot, is screwed by `s`."""
+    return s * r_pad / a
+
+
 @formula("F_s", source="elasticity")
 def spring_pull(F_0: N, c: N_mm, L: mm, L_0: mm) -> N:
     """Pull of a coil spring drawn out to `L`: nothing until it is longer than unloaded."""

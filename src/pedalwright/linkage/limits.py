@@ -6,7 +6,15 @@ import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.units import mm
-from pedalwright.linkage.adjusters import RodEnds, Sprung, Stop, rod_reach
+from pedalwright.linkage.adjusters import (
+    RestStop,
+    RodEnd,
+    RodEnds,
+    Sprung,
+    Stop,
+    rest_reach,
+    rod_reach,
+)
 from pedalwright.linkage.clearances import Clearance, Clearances
 from pedalwright.linkage.formulas import least_engaged, locknut_height
 from pedalwright.linkage.parts import Position, Stroke
@@ -91,17 +99,25 @@ STOP_SAVES_PISTON = Limit(
 )
 THREAD_LEFT = Limit(
     "linkage.thread_left",
-    "Each rod end holds at least a diameter of thread.",
+    "Each rod end, and each stop's nut, holds at least a diameter of thread.",
     "at least",
     "mm",
     Source("common practice", "a diameter in steel; a trade guide asks for 0.3 in", "trade"),
 )
 LOCK_NUT = Limit(
     "linkage.lock_nut",
-    "Behind each rod end there is bare thread for its lock-nut.",
+    "Behind each rod end and stop there is bare thread for its lock-nut.",
     "at least",
     "mm",
     Source("common practice", "0.8 of the thread, the height of an ordinary nut", "trade"),
+)
+REST_REACH = Limit(
+    "linkage.rest_reach",
+    "The screw of the rest stop raises and lowers the pad enough to level it with the others.",
+    "at least",
+    "mm",
+    Source("pedalwright", "5 mm either way: what the height of two pads is out", "ours"),
+    "should",
 )
 ADJUSTER = Limit(
     "linkage.adjuster_reach",
@@ -109,6 +125,13 @@ ADJUSTER = Limit(
     "at least",
     "mm",
     Source("pedalwright", "the ± of pin, socket and bracket together", "ours"),
+)
+ROD_FITS = Limit(
+    "linkage.rod_fits",
+    "A rod that is there already can be set to reach from its pin to its socket.",
+    "at most",
+    "mm",
+    Source("geometry", "what its ends can be screwed; half a millimetre without", "ours"),
 )
 SPRING_RETURN = Limit(
     "linkage.spring_return",
@@ -129,6 +152,10 @@ SPRING_STRESS = Limit(
     ),
     "should",
 )
+#: What a rod without adjustment may be out: it comes out of the play of pin and hole.
+ROD_PLAY = 0.5
+#: How far a rest stop should be able to move the pad either way.
+REST_MOVE = 5.0
 #: Force back on the pad, and share of the wire's strength that a pedal's spring may use.
 RETURN_PUSH, SPRING_SHARE = 10.0, 0.35
 #: Room between moving metal and anything else; room beside a shoe.
@@ -174,16 +201,35 @@ def check_rod_ends(ends: RodEnds, about: str) -> Iterator[Finding]:
     """Judge thread, lock-nuts and reach of one rod."""
     for where, end in (("pedal end", ends.pedal), ("cylinder end", ends.cylinder)):
         if end is not None:
-            yield THREAD_LEFT.check(end.engaged, least_engaged(end.thread), f"{about}, {where}")
-            yield LOCK_NUT.check(end.bare, locknut_height(end.thread), f"{about}, {where}")
+            yield from _check_thread(end, f"{about}, {where}")
     reach = rod_reach(ends)
     yield ADJUSTER.check(np.minimum(reach.longer, reach.shorter), ends.take_up, about)
+
+
+def check_rest_stop(stop: RestStop, pad_radius: mm, about: str) -> Iterator[Finding]:
+    """Judge the screw that a pedal rests on."""
+    yield from _check_thread(stop.screw, f"{about}, rest stop")
+    yield REST_REACH.check(rest_reach(stop, pad_radius), REST_MOVE, about)
+
+
+def check_made_rod(wanted: mm, made: mm, ends: RodEnds | None, about: str) -> Iterator[Finding]:
+    """Judge a rod that is there already by the length it should have."""
+    room: mm = ROD_PLAY
+    if ends is not None:
+        reach = rod_reach(ends)
+        room = np.maximum(np.where(wanted > made, reach.longer, reach.shorter), ROD_PLAY)
+    yield ROD_FITS.check(np.abs(wanted - made), room, about)
 
 
 def check_spring(found: Sprung, about: str) -> Iterator[Finding]:
     """Judge a return spring over the stroke; axis 0 is the stations."""
     yield SPRING_RETURN.check(np.min(found.on_pad, axis=0), RETURN_PUSH, about)
     yield SPRING_STRESS.check(np.max(found.stress, axis=0), SPRING_SHARE * found.strength, about)
+
+
+def _check_thread(end: RodEnd, about: str) -> Iterator[Finding]:
+    yield THREAD_LEFT.check(end.engaged, least_engaged(end.thread), about)
+    yield LOCK_NUT.check(end.bare, locknut_height(end.thread), about)
 
 
 def _least(found: Iterable[Clearance]) -> Iterator[tuple[str, mm]]:

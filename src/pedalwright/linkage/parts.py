@@ -68,7 +68,8 @@ class Relay:
 class Rod:
     """The rod's far end and the piston that carries it.
 
-    The rod is as long as pin and socket are apart at rest: that is how its clevis is set.
+    The rod is as long as pin and socket are apart at rest: that is how its clevis is set. A rod
+    that is there already is asked whether it can be set so.
     """
 
     #: Rod socket in the piston, at rest.
@@ -77,6 +78,9 @@ class Rod:
     direction: Point
     #: What stands between the pedal's pin and this rod; left out, the pin pushes it itself.
     relay: Relay | None = None
+    #: Middle of the pin to middle of the socket, of a rod that is there already as it is set;
+    #: left out, the rod is cut to fit.
+    length: mm | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -112,6 +112,12 @@ def pedal_rod_length(lever: Lever, rod: Rod) -> mm:
     return (end - lever.pin).length()
 
 
+def rod_wanted(lever: Lever, rod: Rod) -> mm:
+    """Length of the rod that pushes the piston, between pin and socket at rest."""
+    pin = lever.pin if rod.relay is None else rod.relay.driving_pin
+    return (rod.socket - pin).length()
+
+
 @no_answer_is_nan
 def angle_at_face(lever: Lever, face: Plane, gap: mm) -> rad:
     """The angle at which the pad centre comes within `gap` of a wall; nan if it never does.

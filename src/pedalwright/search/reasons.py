@@ -24,6 +24,7 @@ _WORDS = {
     "throttle.one_spring": "one spring lost leaves {}, {} at least",
     "throttle.return_force": "comes back with {}, {} wished",
     "throttle.effort": "takes {} to hold, {} wished at most",
+    "linkage.rod_fits": "rod is {} too long or too short, {} can be set",
     "structure.give": "gives {} at the pad, {} at most",
     "structure.flange_give": "flange moves {}, {} at most",
     "structure.rod_buckling": "rod takes {}, {} at most",
