@@ -11,7 +11,7 @@ from pedalwright.core.points import Plane
 from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.design import BrakeDesign, Carrier, ClutchDesign, Design
-from pedalwright.linkage import Lever, Pedal, Position, Rod
+from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
 
 
 def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
@@ -165,7 +165,26 @@ def _strength(
         rod_length=linkage.pedal_rod_length(lever, rod),
         rod_share=unit.at_pin,
         pivot_share=unit.pivot_size,
+        relaying=_relaying(carrier, lever, rod, full, unit),
         loads=loads,
+    )
+
+
+def _relaying(
+    carrier: Carrier, lever: Lever, rod: Rod, full: Position, unit: Forces
+) -> structure.Relaying | None:
+    """The relay lever there, under 1 N on the pad."""
+    if rod.relay is None or full.relay is None or unit.relay_pivot is None:
+        return None
+    driven, driving = linkage.relay_radii(lever, rod.relay)
+    return structure.Relaying(
+        arms=carrier.relay,
+        driven_radius=driven,
+        driving_radius=driving,
+        rod_length=linkage.rod_wanted(lever, rod),
+        ratio=full.relay.ratio,
+        rod_share=unit.rod,
+        tube_share=unit.relay_pivot.length(),
     )
 
 

@@ -17,7 +17,7 @@ from pedalwright.driver.parts import Driver, HeelRest
 from pedalwright.hydraulics.parts import Cylinder, Masters
 from pedalwright.linkage.adjusters import RestStop, ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
-from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod
+from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod, RelayArms
 from pedalwright.survey.parts import Survey
 from pedalwright.throttle.parts import Throttle
 
@@ -31,6 +31,8 @@ class Carrier:
     clevis_pin: ClevisPin
     push_rod: PushRod
     mount: Mount
+    #: Left out without a relay lever; with one, and left out, its strength is not judged.
+    relay: RelayArms | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -43,6 +43,7 @@ from pedalwright.linkage.parts import (
     Rod,
     Stroke,
 )
+from pedalwright.linkage.relay import relay_radii
 from pedalwright.linkage.solve import (
     STATIONS,
     angle_at_face,
@@ -106,6 +107,7 @@ __all__ = [
     "pad_travel_at",
     "pedal_rod_length",
     "position",
+    "relay_radii",
     "rod_reach",
     "rod_wanted",
     "shoe_clearances",

@@ -62,6 +62,12 @@ def angle_of_slide_through(lever: Lever, rod: Rod, relay: Relay, piston_travel: 
     return _follow(lever, lever.pin, second.pad, driven)
 
 
+def relay_radii(lever: Lever, relay: Relay) -> tuple[mm, mm]:
+    """Distances of the driven and the driving pin from the relay's axis."""
+    second = relay_lever(lever, relay)
+    return radius(second, second.pad), radius(second, second.pin)
+
+
 def pedal_rod_arm(lever: Lever, here: Position, relayed: Relayed) -> mm:
     """Distance of the rod at the pedal's pin from the pedal's pivot, signed: pushing, pulling."""
     return _arm(lever, here.pin, (relayed.driven_pin - here.pin).unit())

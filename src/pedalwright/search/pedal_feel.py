@@ -55,6 +55,7 @@ CAUSES = {
     "push_rod": "the rod shortening",
     "cylinder_mount": "the cylinder's mount giving",
     "pivot_mount": "the pivot's mount giving",
+    "relay": "the relay lever giving",
     "total": "in all",
 }
 SHARES = (Column("pad travel", "mm"), Column("share", "share"))

@@ -109,6 +109,20 @@ PIVOT_SHAFT = Limit(
     "MPa",
     _FITTING,
 )
+RELAY_ARM = Limit(
+    "structure.relay_arm",
+    "The relay lever's arms do not yield at their tube, with 15 % in hand.",
+    "at most",
+    "MPa",
+    _FITTING,
+)
+RELAY_TUBE = Limit(
+    "structure.relay_tube",
+    "The relay lever's tube does not yield between its arms, with 15 % in hand.",
+    "at most",
+    "MPa",
+    _FITTING,
+)
 BUSH = Limit(
     "structure.pivot_bush",
     "The hardest push does not crush the pivot's bushes.",
@@ -163,6 +177,12 @@ def _whatever_it_moves(strength: Strength, about: str) -> Iterator[Finding]:
     yield _stress(PIVOT_TUBE, abuse.pivot_tube, FITTING, _under(about, abuse))
     yield _stress(PIVOT_SHAFT, abuse.pivot_shaft, FITTING, _under(about, abuse))
     yield _stress(BUSH, abuse.bush, 1.0, _under(about, abuse))
+    if strength.relay is not None:
+        relay = strength.relay
+        yield _stress(RELAY_ARM, relay.arm, FITTING, _under(about, abuse))
+        yield _stress(RELAY_TUBE, relay.tube, FITTING, _under(about, abuse))
+        bows = relay.buckling_load / BOWING
+        yield ROD.check(relay.rod_force, bows, f"{_under(about, abuse)}, from the relay lever")
     give = strength.give
     push = f"{about}, {_newtons(give.push)}"
     yield GIVE.check(give.total, PAD_GIVE * give.push, push)

@@ -79,6 +79,43 @@ class Mount:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class RelayArms:
+    """What a relay lever is made of: two flat arms on one tube, which turns on a shaft."""
+
+    #: Of both arms, across.
+    thickness: mm
+    #: Depth at the tube of the arm that the pedal drives, and of the one that drives.
+    driven_depth: mm
+    driving_depth: mm
+    #: Arm to arm along the tube, middle to middle; 0 where both are cut from one plate.
+    spacing: mm = 0.0
+    tube_outside: mm
+    tube_inside: mm
+    #: The rod from here to the cylinder.
+    push_rod: PushRod
+    #: What carries its shaft, along the force on it.
+    bracket_stiffness: N_mm
+    elastic: MPa
+    poisson: Ratio
+    yield_strength: MPa
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Relaying:
+    """A relay lever at one position of the pedal, and what each newton on the pad makes there."""
+
+    #: None where nobody said what it is made of.
+    arms: RelayArms | None
+    driven_radius: mm
+    driving_radius: mm
+    rod_length: mm
+    #: Pad movement over movement of the driven pin.
+    ratio: Ratio
+    rod_share: Ratio
+    tube_share: Ratio
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Loads:
     """Pushes along the foot, and one sideways, on the pad."""
 
@@ -137,7 +174,21 @@ class Give:
     push_rod: mm
     cylinder_mount: mm
     pivot_mount: mm
+    #: A relay lever's arms, tube, rod and bracket.
+    relay: mm = 0.0
     total: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RelayStrength:
+    """A relay lever under the hardest push."""
+
+    #: The harder worked of its two arms, at the tube.
+    arm: Stress
+    #: Torsion between the arms, as an equivalent pull.
+    tube: Stress
+    rod_force: N
+    buckling_load: N
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -153,3 +204,5 @@ class Strength:
     flange_give: mm
     #: Push along the rod at which it bows.
     buckling_load: N
+    #: None without a relay lever.
+    relay: RelayStrength | None = None

@@ -33,9 +33,11 @@ from pedalwright.structure.parts import (
     Mount,
     Pivot,
     PushRod,
+    Relaying,
     Strength,
     Stress,
 )
+from pedalwright.structure.relay import relay_gives, relay_strength
 
 #: A brake pedal, N. 500 N: the most UN R13-H lets a stop need; 1250 N: acceptance of series
 #: cars; 2000 N: student-formula rules; 200 N sideways: common practice.
@@ -60,6 +62,7 @@ def respond(
     rod_length: mm,
     rod_share: Ratio,
     pivot_share: Ratio,
+    relaying: Relaying | None = None,
     loads: Loads = BRAKE_LOADS,
 ) -> Strength:
     """All load cases at one position of the pedal, usually the hard stop.
@@ -88,6 +91,7 @@ def respond(
         at_cylinder = spring_give(push, ratio, mount.cylinder_stiffness)
         at_bracket = spring_give(push, pivot_share, mount.pivot_stiffness)
         flange = flange_give(push, ratio, mount.cylinder_stiffness)
+        in_relay = 0.0 if relaying is None else relay_gives(relaying, push)
     return Strength(
         effort=_in_proportion(abuse, loads.effort),
         panic=_in_proportion(abuse, loads.panic),
@@ -101,10 +105,12 @@ def respond(
             push_rod=in_rod,
             cylinder_mount=at_cylinder,
             pivot_mount=at_bracket,
-            total=bending + shear + torsion + in_rod + at_cylinder + at_bracket,
+            relay=in_relay,
+            total=bending + shear + torsion + in_rod + at_cylinder + at_bracket + in_relay,
         ),
         flange_give=flange,
         buckling_load=bows_at,
+        relay=None if relaying is None else relay_strength(relaying, loads.abuse),
     )
 
 
