@@ -9,15 +9,19 @@ from pedalwright.brakes import (
     BrakeResult,
     Car,
     Disc,
+    Drum,
     Fluid,
     Load,
     Plumbing,
     Ratios,
+    Rise,
     Rotor,
     ShoeDrum,
     WheelBrake,
     check,
     check_heat,
+    check_hot,
+    hot,
     limits,
     respond,
 )
@@ -72,6 +76,8 @@ def test_a_good_design_breaks_none() -> None:
 
 
 REAR_HEAVY = replace(REAR, piston_bore=40.0)
+#: Linings that lose six tenths of their friction when they are hot.
+FADED_FRONT, FADED_REAR = replace(FRONT, friction_low=0.14), replace(REAR, friction_low=0.14)
 REAR_FEEBLE = replace(REAR, piston_bore=27.0)
 #: A car with its weight behind may brake much at the rear, so a wide cylinder spoils only the push.
 TAIL_HEAVY = result(
@@ -111,6 +117,7 @@ TAIL_LOAD = Load(mass=120.0, front_share=0.0, cg_height=480.0)
         (result(tandem=Tandem(bore=19.0, stroke=36.0, servo=SERVO)), "brakes.touchy", ""),
         (result(tandem=Tandem(bore=18.0, stroke=36.0)), "brakes.firm", ""),
         (result(rear=REAR_FEEBLE), "brakes.one_circuit", "rear circuit alone"),
+        (result(front=FADED_FRONT, rear=FADED_REAR), "brakes.hot_stop", ""),
         (result(rear=REAR_HEAVY), "brakes.lock_order", ""),
         (result(travel=(101.0, 120.0, 130.0)), "brakes.travel", ""),
         (result(worn_travel=151.0), "brakes.worn_travel", ""),
@@ -162,8 +169,8 @@ def test_each_limit_is_tried_above() -> None:
     asked = {found.limit.code for found in check(result(), ROOM)}
     known = {limit.code for limit in vars(limits).values() if isinstance(limit, Limit)}
     always = {"effort", "touchy", "firm", "one_circuit", "lock_order", "travel", "lost_travel"}
-    always.add("adhesion")
-    where_given = {"servo_lost", "worn_travel", "grab", "fluid_heat"}
+    always |= {"adhesion", "hot_stop"}
+    where_given = {"servo_lost", "worn_travel", "grab", "fluid_heat", "hot_travel"}
     assert asked == {f"brakes.{code}" for code in always}
     assert known == {f"brakes.{code}" for code in always | where_given}
 
@@ -179,6 +186,37 @@ def test_one_fast_stop_must_not_boil_old_fluid(mass: float, warm: bool) -> None:
     heat = 1.05 * 0.95 * 980.0 * (170.0 / 3.6) ** 2 / 2.0 * share / 2.0
     assert found.value == pytest.approx(heat / (mass * 480.0))
     assert (found.limit.code, found.about) == ("brakes.fluid_heat", "front axle")
+
+
+def test_hot_linings_by_hand() -> None:
+    """The same push on linings of 0.14 instead of 0.36 brakes as much less."""
+    found = result(front=FADED_FRONT, rear=FADED_REAR)
+    assert found.low_friction_500 == pytest.approx(found.at_500.deceleration * 14 / 36)
+
+
+def test_a_hot_drum_leaves_its_shoes() -> None:
+    """254 drum, 300 K: 127 x 11e-6 x 300 = 0.419, and its piston goes h/b = 100/52 as far."""
+    rise = Rise(one_stop=60.0, five_stops=300.0)
+    measured = replace(GRABBING, drum_radius=127.0)
+    assert hot(measured, rise).lift - 0.5 == pytest.approx(0.4191 * 100.0 / 52.0)
+    known = Drum(
+        cylinder_bore=22.22,
+        pistons_moved=2.0,
+        drum_radius=127.0,
+        factor_low=2.0,
+        factor=2.0,
+        factor_high=2.6,
+        lift=0.85,
+    )
+    assert hot(known, rise).lift == pytest.approx(0.85 + 2 * 0.4191)
+    assert hot(known, None) is known
+    assert hot(FRONT, rise) is FRONT
+
+
+@pytest.mark.parametrize(("travel", "ok"), [(149.0, True), (151.0, False), (np.nan, False)])
+def test_a_hot_drums_travel_ends_before_the_wall(travel: float, ok: bool) -> None:
+    (found,) = check_hot(travel, ROOM)
+    assert (found.limit.code, bool(found.ok)) == ("brakes.hot_travel", ok)
 
 
 def test_heat_is_judged_only_where_a_mass_and_a_speed_are_known() -> None:

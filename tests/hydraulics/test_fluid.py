@@ -2,15 +2,22 @@
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
-from pedalwright.core.checks import Limit
+from pedalwright.core.checks import Finding, Limit
 from pedalwright.hydraulics import (
+    Demand,
+    Feed,
     Reservoirs,
     ResidualValves,
+    Tandem,
+    check_feed,
     check_reservoirs,
     check_residual,
+    feed_losses,
     limits,
+    strokes,
 )
 
 HIGH = Reservoirs(front=80e3, rear=40e3, height=150.0)
@@ -56,6 +63,37 @@ def test_c19_two_psi_hold_1326_mm() -> None:
     assert level.value == pytest.approx(326.0, abs=1.0)
 
 
+#: A hose of 8 mm, half a metre long, to a cylinder of 20.64.
+FEED = Feed(bore=8.0, length=500.0, above_port=120.0)
+TANDEM = Tandem(bore=20.64, stroke=36.0)
+
+
+def hose(feed: Feed) -> list[Finding]:
+    moved = strokes(TANDEM, Demand(front=3500.0, rear=2000.0), dead_stroke=1.5)
+    return list(check_feed(feed, feed_losses(feed, TANDEM, moved)))
+
+
+def test_a_remote_reservoirs_hose_by_hand() -> None:
+    """In metres and seconds: 0.0636 Pa s, the front piston's volume in 0.3 s, 8 mm of bore."""
+    area = np.pi / 4 * 20.64e-3**2
+    flow = area * (3500e-9 / area + 0.75e-3) / 0.3
+    lost = 128 * 60e-6 * 1060.0 * 0.5 * flow / (np.pi * 0.008**4)
+    front = next(found for found in hose(FEED) if found.about == "front circuit")
+    assert front.value == pytest.approx(lost / 1e6, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("feed", "broken"),
+    [
+        (FEED, set()),
+        (replace(FEED, above_port=10.0), {"hydraulics.above_port"}),
+        (replace(FEED, bore=4.0), {"hydraulics.feed"}),
+    ],
+)
+def test_one_hose_breaks_only_this_one(feed: Feed, broken: set[str]) -> None:
+    assert {found.limit.code for found in hose(feed) if not found.ok} == broken
+
+
 def test_a_drums_valve_before_discs_drags() -> None:
     ten_psi = 0.068947573
     valves = ResidualValves(front=0.0137895, rear=ten_psi)
@@ -66,5 +104,5 @@ def test_a_drums_valve_before_discs_drags() -> None:
 def test_each_limit_of_the_room_is_tried_in_these_tests() -> None:
     known = {limit.code for limit in vars(limits).values() if isinstance(limit, Limit)}
     tried = {"stroke", "bar_square", "bar_tilt", "bar_end_float"}
-    tried |= {"reservoir", "drain_back", "residual_drag"}
+    tried |= {"reservoir", "drain_back", "residual_drag", "feed", "above_port"}
     assert known == {f"hydraulics.{code}" for code in tried}

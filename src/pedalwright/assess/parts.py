@@ -37,6 +37,8 @@ class BrakePedal:
     bar: BarTilt | None
     curve: Curve
     budget: Budget
+    #: The pad's arc at the hard stop with hot drums; None without a drum that was weighed.
+    hot_travel: mm | None
     #: Causes of travel nobody gave numbers for.
     not_counted: tuple[str, ...]
     strength: Strength

@@ -1,6 +1,7 @@
 """Each pedal wired up: from its lever to what it is for, and what carries it."""
 
 from collections.abc import Iterator
+from typing import TypeAlias
 
 import numpy as np
 
@@ -12,6 +13,8 @@ from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.design import BrakeDesign, Carrier, ClutchDesign, Design
 from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
+
+_Wheels: TypeAlias = tuple[brakes.WheelBrake, brakes.WheelBrake]
 
 
 def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
@@ -33,6 +36,7 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
         front_alone = at(strokes.front_alone)
     with subject("front circuit lost"):
         rear_alone = at(strokes.rear_alone)
+    worn = (brakes.worn(part.front), brakes.worn(part.rear))
     result = brakes.respond(
         design.car,
         *system,
@@ -40,8 +44,9 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
             hard_stop=stop.ratio, front_alone=front_alone.ratio, rear_alone=rear_alone.ratio
         ),
         pad_travel=(stop.pad_travel, front_alone.pad_travel, rear_alone.pad_travel),
-        worn_travel=_worn_travel(part, lever, taken),
+        worn_travel=_travel(part, lever, taken, worn),
     )
+    hot = (brakes.hot(part.front, result.front_rise), brakes.hot(part.rear, result.rear_rise))
     strength = _strength(part.carrier, part.pedal, lever, part.rod, stop, structure.BRAKE_LOADS)
     give = strength.give.total / strength.give.push
     spent = brakes.take_up(part.masters, part.front, part.rear, part.plumbing, taken)
@@ -67,6 +72,7 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
         bar=hydraulics.bar(part.masters, strokes),
         curve=curve,
         budget=budget,
+        hot_travel=_travel(part, lever, taken, hot),
         not_counted=brakes.not_counted(part.front, part.rear, part.plumbing),
         strength=strength,
     )
@@ -129,6 +135,8 @@ def throttle_pedal(design: Design) -> ThrottlePedal:
 
 def hydraulic_findings(part: BrakeDesign, brake: BrakePedal) -> Iterator[Finding]:
     """Cylinders and bar, and what was given of fluid, valves and reservoirs."""
+    if brake.hot_travel is not None:
+        yield from brakes.check_hot(brake.hot_travel, brake.room)
     yield from hydraulics.check(hydraulics.shortest_reserve(part.masters, brake.strokes))
     if brake.bar is not None:
         yield from hydraulics.check_bar(brake.bar)
@@ -141,6 +149,10 @@ def hydraulic_findings(part: BrakeDesign, brake: BrakePedal) -> Iterator[Finding
     if plumbing.reservoirs is not None:
         needed = brakes.wear_volumes(part.front, part.rear)
         yield from hydraulics.check_reservoirs(plumbing.reservoirs, needed, held)
+        if plumbing.reservoirs.feed is not None:
+            feed = plumbing.reservoirs.feed
+            losses = hydraulics.feed_losses(feed, part.masters, brake.strokes)
+            yield from hydraulics.check_feed(feed, losses)
     if plumbing.fluid is not None:
         yield from brakes.check_heat(brake.result, plumbing.fluid)
 
@@ -217,13 +229,13 @@ def _pressed(part: BrakeDesign, lever: Lever) -> brakes.Pressed | None:
     return brakes.pressed(part.front, part.rear, part.plumbing, pressures)
 
 
-def _worn_travel(part: BrakeDesign, lever: Lever, taken: brakes.Pressed | None) -> Num | None:
-    """The pad's arc at the hard stop with worn linings; None where their lift is not known."""
-    if part.front.lift_worn is None and part.rear.lift_worn is None:
+def _travel(
+    part: BrakeDesign, lever: Lever, taken: brakes.Pressed | None, wheels: _Wheels
+) -> Num | None:
+    """The pad's arc at the hard stop with other linings; None where they are the same."""
+    if wheels[0] is part.front and wheels[1] is part.rear:
         return None
     with unrecorded():
-        demand = brakes.demand(
-            brakes.worn(part.front), brakes.worn(part.rear), part.plumbing, taken
-        )
+        demand = brakes.demand(*wheels, part.plumbing, taken)
         strokes = hydraulics.strokes(part.masters, demand, part.plumbing.dead_stroke)
         return linkage.pad_travel_at(lever, part.rod, strokes.hard_stop)

@@ -5,7 +5,7 @@ Parking brakes are out of reach: their cables, their levers and what they hold o
 
 from pedalwright.brakes.drums.solve import drum_factor, grab_share, sensitivity
 from pedalwright.brakes.formulas import DESIGN_PUSH
-from pedalwright.brakes.limits import check, check_heat
+from pedalwright.brakes.limits import check, check_heat, check_hot
 from pedalwright.brakes.parts import (
     Balance,
     Bend,
@@ -28,6 +28,7 @@ from pedalwright.brakes.solve import (
     earliest_rear_lock,
     respond,
 )
+from pedalwright.brakes.stop.solve import hot
 from pedalwright.brakes.travel import budget, force_travel, pressure_share, take_up
 from pedalwright.brakes.volumes import (
     Pressed,
@@ -79,11 +80,13 @@ __all__ = [
     "budget",
     "check",
     "check_heat",
+    "check_hot",
     "demand",
     "drum_factor",
     "earliest_rear_lock",
     "force_travel",
     "grab_share",
+    "hot",
     "not_counted",
     "pressed",
     "pressure_share",

@@ -4,7 +4,12 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from pedalwright.brakes.formulas import DESIGN_PUSH, GRAVITY, SECONDARY_DECELERATION
+from pedalwright.brakes.formulas import (
+    DESIGN_PUSH,
+    GRAVITY,
+    SECONDARY_DECELERATION,
+    SERVICE_DECELERATION,
+)
 from pedalwright.brakes.parts import BrakeResult, Fluid
 from pedalwright.brakes.solve import earliest_rear_lock
 from pedalwright.core.checks import Finding, Limit, Source
@@ -12,6 +17,9 @@ from pedalwright.core.units import mm
 
 #: Least boiling point of fluid with some water in it, in K above 20 degrees Celsius.
 BOILS = {"DOT 3": 120.0, "DOT 4": 135.0, "DOT 5": 160.0, "DOT 5.1": 160.0}
+
+#: Share of a full stop that hot brakes must still give.
+HOT_SHARE = 0.75
 
 R13H = "UN R13-H"
 
@@ -89,6 +97,20 @@ WORN_TRAVEL = Limit(
     "mm",
     Source("common practice", "no source", "trade"),
 )
+HOT_TRAVEL = Limit(
+    "brakes.hot_travel",
+    "With drums grown by five stops in a row the pad still stops short of the wall.",
+    "at most",
+    "mm",
+    Source("pedalwright", "cast iron grows away from cooler shoes; nothing cools between", "ours"),
+)
+HOT_STOP = Limit(
+    "brakes.hot_stop",
+    "With the linings at their low friction, 500 N still give three quarters of a full stop.",
+    "at least",
+    "m/s2",
+    Source(R13H, "Annex 3, 1.5: 75 % of what is prescribed cold, to verify", "regulation"),
+)
 GRAB = Limit(
     "brakes.grab",
     "No shoe comes within a tenth of the friction at which it grabs by itself.",
@@ -118,6 +140,7 @@ def check(brake: BrakeResult, pad_room: mm) -> Iterator[Finding]:
         yield FIRM.check(brake.effort_6_43, 225.0)
     yield ONE_CIRCUIT.check(brake.front_alone_500, SECONDARY_DECELERATION, "front circuit alone")
     yield ONE_CIRCUIT.check(brake.rear_alone_500, SECONDARY_DECELERATION, "rear circuit alone")
+    yield HOT_STOP.check(brake.low_friction_500, HOT_SHARE * SERVICE_DECELERATION)
     yield LOCK_ORDER.check(earliest_rear_lock(brake), 0.8 * GRAVITY)
     yield TRAVEL.check(brake.pad_travel_hard_stop, pad_room * 2.0 / 3.0)
     yield LOST_TRAVEL.check(brake.pad_travel_front_alone, pad_room, "rear circuit lost")
@@ -132,6 +155,11 @@ def check(brake: BrakeResult, pad_room: mm) -> Iterator[Finding]:
             yield GRAB.check(share, 0.9, about)
     if brake.laden is not None:
         yield from _check_laden(brake.laden)
+
+
+def check_hot(pad_travel: mm, pad_room: mm) -> Iterator[Finding]:
+    """Judge the pad's arc to the hard stop with hot drums."""
+    yield HOT_TRAVEL.check(pad_travel, pad_room)
 
 
 def check_heat(brake: BrakeResult, fluid: Fluid) -> Iterator[Finding]:

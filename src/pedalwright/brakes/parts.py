@@ -191,6 +191,8 @@ class BrakeResult:
 
     at_500: Braking
     effort_6_43: N
+    #: Deceleration at the design push with all linings at their low friction.
+    low_friction_500: m_s2
     ideal_share: Ratio
     low: Balance
     nominal: Balance

@@ -247,6 +247,7 @@ def respond(
     return BrakeResult(
         at_500=stop,
         effort_6_43=effort,
+        low_friction_500=low.deceleration,
         ideal_share=ideal,
         low=_balance(car, low, low_shared, "low friction"),
         nominal=_balance(car, stop, shared, "usual friction"),

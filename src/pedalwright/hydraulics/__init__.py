@@ -1,7 +1,13 @@
 """Cylinders, balance bars, servos, valves, lines and the fluid they move."""
 
 from pedalwright.hydraulics.bar import bar
-from pedalwright.hydraulics.limits import check, check_bar, check_reservoirs, check_residual
+from pedalwright.hydraulics.limits import (
+    check,
+    check_bar,
+    check_feed,
+    check_reservoirs,
+    check_residual,
+)
 from pedalwright.hydraulics.parts import (
     BalanceBar,
     BarTilt,
@@ -10,6 +16,7 @@ from pedalwright.hydraulics.parts import (
     Circuit,
     Cylinder,
     Demand,
+    Feed,
     Limiter,
     Masters,
     Reservoirs,
@@ -20,7 +27,14 @@ from pedalwright.hydraulics.parts import (
     Twin,
 )
 from pedalwright.hydraulics.servo import gain, helped, servo_of, unhelped
-from pedalwright.hydraulics.solve import circuits, pressures, rod_travel, shortest_reserve, strokes
+from pedalwright.hydraulics.solve import (
+    circuits,
+    feed_losses,
+    pressures,
+    rod_travel,
+    shortest_reserve,
+    strokes,
+)
 
 __all__ = [
     "BalanceBar",
@@ -30,6 +44,7 @@ __all__ = [
     "Circuit",
     "Cylinder",
     "Demand",
+    "Feed",
     "Limiter",
     "Masters",
     "Reservoirs",
@@ -41,9 +56,11 @@ __all__ = [
     "bar",
     "check",
     "check_bar",
+    "check_feed",
     "check_reservoirs",
     "check_residual",
     "circuits",
+    "feed_losses",
     "gain",
     "helped",
     "pressures",

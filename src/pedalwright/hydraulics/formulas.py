@@ -2,7 +2,22 @@
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Ratio, kg_mm3, m_s2, mm, mm2, mm2_MPa, mm3, mm3_MPa, rad
+from pedalwright.core.units import (
+    MPa,
+    MPa_s,
+    N,
+    Ratio,
+    kg_mm3,
+    m_s2,
+    mm,
+    mm2,
+    mm2_MPa,
+    mm3,
+    mm3_MPa,
+    mm3_s,
+    rad,
+    s,
+)
 from pedalwright.core.working import formula
 
 
@@ -155,3 +170,15 @@ def limited_pressure(p: MPa, p_knee: MPa, m: Ratio) -> MPa:
 def level_with_valve(h: mm, h_held: mm) -> mm:
     """Fluid level above the highest wheel cylinder, what a residual valve holds counted in."""
     return h + h_held
+
+
+@formula("Q", source="geometry")
+def refill_flow(A: mm2, s_piston: mm, t: s) -> mm3_s:
+    """Fluid a cylinder asks for when its piston is let back over `s_piston` in the time `t`."""
+    return A * s_piston / t
+
+
+@formula("dp", source="Hagen and Poiseuille")
+def hose_loss(eta: MPa_s, L: mm, Q: mm3_s, d: mm) -> MPa:
+    """Pressure lost by smooth flow through a hose of bore `d`."""
+    return 128 * eta * L * Q / (np.pi * d**4)

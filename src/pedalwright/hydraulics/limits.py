@@ -7,7 +7,7 @@ import numpy as np
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.units import MPa, Num, mm3
 from pedalwright.hydraulics.formulas import held_head, level_with_valve
-from pedalwright.hydraulics.parts import BarTilt, Reservoirs, ResidualValves
+from pedalwright.hydraulics.parts import BarTilt, Feed, Reservoirs, ResidualValves
 
 #: Brake fluid on glycol, kg/mm3: 1020 to 1070 kg/m3; the heavier drains back sooner.
 FLUID_DENSITY = 1060e-9
@@ -59,6 +59,21 @@ DRAIN_BACK = Limit(
     Source("common practice", "no source: 10 mm, or fluid drains back to the reservoir", "trade"),
     "should",
 )
+ABOVE_PORT = Limit(
+    "hydraulics.above_port",
+    "A remote reservoir stands above its cylinder, so that its hose rises and holds no air.",
+    "at least",
+    "mm",
+    Source("common practice", "no source: 20 mm", "trade"),
+)
+FEED = Limit(
+    "hydraulics.feed",
+    "A remote reservoir's hose fills the cylinder as fast as the pedal comes back, in the cold.",
+    "at most",
+    "MPa",
+    Source("pedalwright", "a third of an atmosphere: more draws air past the cups", "ours"),
+    "should",
+)
 RESIDUAL_DRAG = Limit(
     "hydraulics.residual_drag",
     "A residual valve before discs holds at most 3 psi, or their pads drag.",
@@ -99,6 +114,13 @@ def check_reservoirs(
             yield RESERVOIR.check(volume, wanted, about)
         level = level_with_valve(reservoirs.height, held_head(pressure, FLUID_DENSITY, GRAVITY))
         yield DRAIN_BACK.check(level, 10.0, about)
+
+
+def check_feed(feed: Feed, losses: tuple[MPa, MPa]) -> Iterator[Finding]:
+    """Judge the hose of a remote reservoir; `losses` as both pistons come back."""
+    yield ABOVE_PORT.check(feed.above_port, 20.0)
+    for about, lost in zip(("front circuit", "rear circuit"), losses, strict=True):
+        yield FEED.check(lost, 0.03, about)
 
 
 def check_residual(valves: ResidualValves, discs: tuple[bool, bool]) -> Iterator[Finding]:

@@ -94,6 +94,16 @@ class ResidualValves:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Feed:
+    """The hose from a remote reservoir to its cylinder."""
+
+    bore: mm
+    length: mm
+    #: Lowest fluid level above the cylinder's port.
+    above_port: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Reservoirs:
     """What the reservoirs hold, on the cylinders or remote from them."""
 
@@ -102,6 +112,8 @@ class Reservoirs:
     rear: mm3
     #: Lowest fluid level above the highest wheel cylinder or calliper; below it, negative.
     height: mm
+    #: Where they stand away from the cylinders, how the fluid comes down to these.
+    feed: Feed | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -2,18 +2,25 @@
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Ratio, mm, mm3
+from pedalwright.core.units import MPa, N, Ratio, mm, mm2, mm3
 from pedalwright.core.working import subject
 from pedalwright.hydraulics.formulas import (
     bar_travel,
     bore_area,
     front_rod_share,
+    hose_loss,
     limited_pressure,
     line_pressure,
     piston_stroke,
+    refill_flow,
 )
-from pedalwright.hydraulics.parts import Circuit, Demand, Limiter, Masters, Strokes, Tandem
+from pedalwright.hydraulics.parts import Circuit, Demand, Feed, Limiter, Masters, Strokes, Tandem
 from pedalwright.hydraulics.servo import gain
+
+#: Glycol fluid near freezing: about 60 mm2/s and 1.06 kg/l (from memory), as MPa s.
+COLD_FLUID = 60e-6 * 1060e-6
+#: Time in which a pedal let go comes back, s (ours).
+COMES_BACK_IN = 0.3
 
 
 def circuits(masters: Masters) -> tuple[Circuit, Circuit]:
@@ -63,6 +70,21 @@ def strokes(masters: Masters, demand: Demand, dead_stroke: mm) -> Strokes:
         front_piston=s_front,
         rear_piston=s_rear,
     )
+
+
+def feed_losses(feed: Feed, masters: Masters, strokes: Strokes) -> tuple[MPa, MPa]:
+    """Pressure that a remote reservoir's hose loses as each piston comes back, front and rear."""
+    front, rear = circuits(masters)
+
+    def lost(area: mm2, stroke: mm) -> MPa:
+        flow = refill_flow(area, stroke, COMES_BACK_IN)
+        return hose_loss(COLD_FLUID, feed.length, flow, feed.bore)
+
+    with subject("front reservoir's hose"):
+        front_loss = lost(front.area, strokes.front_piston)
+    with subject("rear reservoir's hose"):
+        rear_loss = lost(rear.area, strokes.rear_piston)
+    return front_loss, rear_loss
 
 
 def rod_travel(masters: Masters, front_volume: mm3, rear_volume: mm3) -> mm:

@@ -1,6 +1,6 @@
 """A stop on the road: what the rules allow, what a logged stop was worth, where its heat goes."""
 
-from pedalwright.core.units import J, J_kgK, K, Ratio, W, kg, km_h, m, m_s, m_s2, s
+from pedalwright.core.units import J, J_kgK, K, Ratio, W, kg, km_h, m, m_s, m_s2, mm, per_K, s
 from pedalwright.core.working import formula
 
 
@@ -65,3 +65,19 @@ def disc_rise(Q: J, m: kg, c: J_kgK) -> K:
     hotter than this mean, and repeated stops add up.
     """
     return Q / (m * c)
+
+
+@formula("dr", source="physics")
+def drum_growth(alpha: per_K, r: mm, dT: K) -> mm:
+    """How far a warm drum's radius outgrows its shoes, which stay cooler."""
+    return alpha * r * dT
+
+
+@formula("s_hot", source="geometry")
+def hot_follow(dr: mm, h: mm, b: mm) -> mm:
+    """How much further a wheel cylinder's piston goes to bring a shoe to a drum grown by `dr`.
+
+    The shoe turns about its pivot: its middle, `b` from there, goes by `dr`, its pushed end, `h`
+    from there, by as much more.
+    """
+    return dr * h / b
