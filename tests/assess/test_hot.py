@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from pedalwright.assess import assess
-from pedalwright.brakes import Drum, Rotor
+from pedalwright.brakes import Drum
 from pedalwright.design import Design
 from pedalwright.hydraulics import Feed, Reservoirs, Twin
 from pedalwright.project import car_text, read
@@ -14,12 +14,7 @@ from pedalwright.project import car_text, read
 
 @pytest.fixture(scope="module")
 def weighed() -> Design:
-    design = read(car_text("brackwater-fix2")).design
-    assert isinstance(design.brake.front, Drum)
-    assert isinstance(design.brake.rear, Drum)
-    drum = Rotor(mass=7.0)
-    wheels = (replace(design.brake.front, rotor=drum), replace(design.brake.rear, rotor=drum))
-    return replace(design, brake=replace(design.brake, front=wheels[0], rear=wheels[1]))
+    return read(car_text("brackwater-fix2")).design
 
 
 def test_the_long_pedal_by_hand(weighed: Design) -> None:
@@ -43,7 +38,9 @@ def test_the_long_pedal_by_hand(weighed: Design) -> None:
 
 
 def test_discs_and_drums_nobody_weighed_are_not_asked(weighed: Design) -> None:
-    cold = read(car_text("brackwater-fix2")).design
+    front = replace(weighed.brake.front, rotor=None)
+    rear = replace(weighed.brake.rear, rotor=None)
+    cold = replace(weighed, brake=replace(weighed.brake, front=front, rear=rear))
     assert assess(cold).brake.hot_travel is None
     asked = {f.limit.code for f in assess(cold).findings}
     assert "brakes.hot_travel" not in asked

@@ -15,7 +15,11 @@ SET = ("stop", "thread", "lock", "adjuster", "spring")
 
 @pytest.fixture(scope="module")
 def improved() -> Design:
-    return read(car_text("larkfield-improved")).design
+    """Larkfield without its own springs, stops and rod ends."""
+    design = read(car_text("larkfield-improved")).design
+    brake = replace(design.brake, rest_stop=None, rod_ends=None, return_spring=None)
+    clutch = replace(design.clutch, stop=None, rod_ends=None, return_spring=None)
+    return replace(design, brake=brake, clutch=clutch)
 
 
 def found(design: Design) -> dict[tuple[str, str], bool]:

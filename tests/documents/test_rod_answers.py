@@ -12,9 +12,10 @@ from pedalwright.search.changes import changed
 
 
 def with_rod(length: float) -> Design:
+    """A rod of that length, without threads, in Larkfield's brake."""
     design = read(car_text("larkfield-improved")).design
     rod = replace(design.brake.rod, length=length)
-    return replace(design, brake=replace(design.brake, rod=rod))
+    return replace(design, brake=replace(design.brake, rod=rod, rod_ends=None))
 
 
 def fits(design: Design) -> bool:

@@ -153,8 +153,7 @@ def hydraulic_findings(part: BrakeDesign, brake: BrakePedal) -> Iterator[Finding
             feed = plumbing.reservoirs.feed
             losses = hydraulics.feed_losses(feed, part.masters, brake.strokes)
             yield from hydraulics.check_feed(feed, losses)
-    if plumbing.fluid is not None:
-        yield from brakes.check_heat(brake.result, plumbing.fluid)
+    yield from brakes.check_heat(brake.result, plumbing.fluid)
 
 
 def _strength(

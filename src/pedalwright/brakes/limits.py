@@ -18,6 +18,8 @@ from pedalwright.core.units import mm
 #: Least boiling point of fluid with some water in it, in K above 20 degrees Celsius.
 BOILS = {"DOT 3": 120.0, "DOT 4": 135.0, "DOT 5": 160.0, "DOT 5.1": 160.0}
 
+#: Rise at which ordinary linings fade, and the part of the metal's rise that the fluid takes.
+FADES, TO_FLUID = 330.0, 1.0 / 3.0
 #: Share of a full stop that hot brakes must still give.
 HOT_SHARE = 0.75
 
@@ -120,14 +122,23 @@ GRAB = Limit(
 )
 FLUID_HEAT = Limit(
     "brakes.fluid_heat",
-    "One stop from top speed warms discs and drums by less than would boil old fluid.",
+    "Five stops in a row do not warm old fluid to where it boils.",
     "at most",
     "K",
     Source(
         "pedalwright",
-        "least wet boiling points of FMVSS 116, S5.1.2, second-hand; metal is hotter than fluid",
+        "a third of what the metal warms, a guess, against the least wet boiling points of "
+        "FMVSS 116, S5.1.2, second-hand",
         "ours",
     ),
+    "should",
+)
+FADE = Limit(
+    "brakes.fade",
+    "One stop from top speed leaves discs and drums cooler than where ordinary linings fade.",
+    "at most",
+    "K",
+    Source("common practice", "no source: 350 degrees Celsius, from 20", "trade"),
     "should",
 )
 
@@ -162,11 +173,13 @@ def check_hot(pad_travel: mm, pad_room: mm) -> Iterator[Finding]:
     yield HOT_TRAVEL.check(pad_travel, pad_room)
 
 
-def check_heat(brake: BrakeResult, fluid: Fluid) -> Iterator[Finding]:
-    """Judge the heat of a stop from top speed, where what it heats was weighed."""
+def check_heat(brake: BrakeResult, fluid: Fluid | None) -> Iterator[Finding]:
+    """Judge the heat of one fast stop and of five in a row, where what they heat was weighed."""
     for about, rise in (("front axle", brake.front_rise), ("rear axle", brake.rear_rise)):
         if rise is not None and rise.top_speed is not None:
-            yield FLUID_HEAT.check(rise.top_speed, BOILS[fluid.grade], about)
+            yield FADE.check(rise.top_speed, FADES, about)
+        if rise is not None and fluid is not None:
+            yield FLUID_HEAT.check(rise.five_stops * TO_FLUID, BOILS[fluid.grade], about)
 
 
 def _check_laden(brake: BrakeResult) -> Iterator[Finding]:
