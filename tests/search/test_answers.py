@@ -182,6 +182,18 @@ def test_cures_for_travel_save_what_they_say_best_for_an_hour_first(car: Car, na
     assert worth == sorted(worth)
 
 
+@pytest.mark.parametrize("name", ["larkfield-first", "saltmarsh-first"])
+def test_what_frees_the_clutch_by_itself_comes_before_what_only_helps(car: Car, name: str) -> None:
+    design = car(name)
+    frees = [
+        "clutch.release" not in {code for code, _ in musts(assess(changed(design, step.changes)))}
+        for step in clutch_release(design).steps
+        if not step.breaks
+    ]
+    assert frees[0]
+    assert frees == sorted(frees, reverse=True)
+
+
 def test_what_is_spongy_in_larkfields_first_is_the_cylinders_mount(car: Car) -> None:
     design = car("larkfield-first")
     answer = pedal_give(design)

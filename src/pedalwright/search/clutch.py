@@ -90,6 +90,10 @@ def _row(design: Design) -> Iterator[tuple[str, Changes]]:
         yield f"cable pin at {pin + step:.1f}", pin_at(design, "clutch", pin + step)
 
 
+def _releases(candidate: Candidate) -> bool:
+    return not candidate.fails(RELEASES)
+
+
 def _values(candidate: Candidate) -> tuple[float, ...]:
     result = candidate.assessment.clutch.result
     return (
@@ -149,7 +153,8 @@ def _steps(design: Design, choice: Choice) -> tuple[Step, ...]:
     now = choice.candidates[choice.now]
     if now.fails(RELEASES):
         best = number(choice.candidates[choice.best].design, BORE) if _has_master(design) else 0.0
-        return ranked(design, list(_cures(design, best)), _short, _travel_won)
+        cures = list(_cures(design, best))
+        return ranked(design, cures, _short, _travel_won, enough=_releases)
     steps: list[Step] = []
     if now.fails(named("clutch.effort"), "should"):
         steps += ranked(design, list(_lighter(design)), _effort, _push_won)

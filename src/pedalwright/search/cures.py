@@ -28,19 +28,28 @@ Measure = Callable[[Candidate], float]
 Brings = Callable[[Candidate, Candidate], Sentence]
 
 
+#: Whether a cure is enough by itself.
+Enough = Callable[[Candidate], bool]
+
+
 def ranked(
-    design: Design, cures: Sequence[Cure], measure: Measure, brings: Brings
+    design: Design,
+    cures: Sequence[Cure],
+    measure: Measure,
+    brings: Brings,
+    enough: Enough = lambda _: True,
 ) -> tuple[Step, ...]:
     """Cures that lower the measure, most of it for an hour's work first.
 
-    Cures that miss a demand more than before come last, however much they gain.
+    Those that are enough by themselves come before the others. Cures that miss a demand more
+    than before come last, however much they gain.
     """
     if not cures:
         return ()
     candidates = tried(design, [(), *(cure.changes for cure in cures)]).all()
     before = candidates[0]
     was = measure(before)
-    found: list[tuple[bool, float, Step]] = []
+    found: list[tuple[bool, bool, float, Step]] = []
     for cure, candidate in zip(cures, candidates[1:], strict=True):
         now = measure(candidate)
         if not (np.isnan(was) and np.isfinite(now)) and not was - now > 0.0:
@@ -54,8 +63,9 @@ def ranked(
             assumed=cure.assumed,
             breaks=breaks,
         )
-        found.append((bool(breaks), -(was - now) / cure.job.minutes, step))
-    return tuple(step for _, _, step in sorted(found, key=lambda entry: entry[:2]))
+        worth = (was - now) / cure.job.minutes
+        found.append((bool(breaks), not enough(candidate), -worth, step))
+    return tuple(step for *_, step in sorted(found, key=lambda entry: entry[:3]))
 
 
 def step_to(
