@@ -10,7 +10,7 @@ HEAD = """# Results
 
 `pedalwright assess FILE --json` prints these under `results`, room by room: the name here is
 `room.name`, and each has a `value` and a `unit`. A number that could not be worked out is null.
-This page is made from `assess/headlines.py`; `make fix` writes it anew.
+This page is made from `assess/headlines/`; `make fix` writes it anew.
 
 Definitions all of them share: a push is square to the arm, along the pad's path. The hard stop is
 where dead stroke, lift and hoses are taken up, with the structure rigid. Decelerations have no
