@@ -103,7 +103,7 @@ cases = st.fixed_dictionaries(
 
 def leaves(tree: Any, name: str = "") -> dict[str, float]:
     if not is_dataclass(tree):
-        return {name: float(tree)}
+        return {} if tree is None else {name: float(tree)}
     found: dict[str, float] = {}
     for field in fields(tree):
         found |= leaves(getattr(tree, field.name), f"{name}.{field.name}")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pedalwright.core.units import MPa, N, Nmm, Num, Ratio, mm, rad
+from pedalwright.core.units import MPa, N, Nmm, Ratio, mm, rad
 from pedalwright.core.working import unrecorded
 from pedalwright.structure.formulas.arm import (
     bending_moment,
@@ -43,8 +43,8 @@ from pedalwright.structure.formulas.stiffness import (
 )
 from pedalwright.structure.parts import Arm
 
-#: Stations along the arm, from the pad to where it is held.
-STATIONS = 13
+#: Stations along the arm, as shares of the way from the pad to where it is held.
+SHARES = np.linspace(0.0, 1.0, 13)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -55,18 +55,6 @@ class Place:
     hole: mm
     #: Whether this is where the arm is held: 1 or 0.
     support: Ratio
-
-    def where_most(self, stress: MPa) -> "Place":
-        """Of many places, (stations,) or (stations, variants), the worst stressed."""
-        index = np.expand_dims(np.argmax(stress, axis=0), 0)
-
-        def taken(values: Num) -> Num:
-            worst: Num = np.take_along_axis(np.broadcast_to(values, np.shape(stress)), index, 0)[0]
-            return worst
-
-        return Place(
-            from_pad=taken(self.from_pad), hole=taken(self.hole), support=taken(self.support)
-        )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -123,13 +111,14 @@ class HeldArm:
         arm = self.arm
         numbers = (self.pad_radius, self.span, self.pad_offset, self.overhang, self.hole)
         bar = (arm.thickness, arm.depth_at_pad, arm.depth_at_pivot)
-        variants = np.broadcast_shapes(*(np.shape(number) for number in (*numbers, *bar)))
-        share = np.linspace(0.0, 1.0, STATIONS).reshape(-1, *(1,) * len(variants))
-        support = np.where(share == 1.0, 1.0, 0.0)
-        places = Place(from_pad=share * self.overhang, hole=support * self.hole, support=support)
+        batched = max(np.ndim(number) for number in (*numbers, *bar))
+        along = self._at(SHARES.reshape(-1, *(1,) * batched))
         with unrecorded():
-            yielding, folding = self.yielding(1.0, places), self.folding(1.0, places)
-        return places.where_most(yielding.worse), places.where_most(folding)
+            yielding, folding = self.yielding(1.0, along), self.folding(1.0, along)
+        return (
+            self._at(SHARES[np.argmax(yielding.worse, axis=0)]),
+            self._at(SHARES[np.argmax(folding, axis=0)]),
+        )
 
     def yielding(self, push: N, place: Place) -> Yielding:
         """Stress at a place under a push; what is drilled away neither bends, twists nor shears."""
@@ -188,6 +177,11 @@ class HeldArm:
             shear_give(*reach, shear, even_area(*outer), even_area(*inner)),
             twist_give(angle, self.pad_offset),
         )
+
+    def _at(self, share: Ratio) -> Place:
+        """A place by its share of the way from the pad to where the arm is held."""
+        support = np.where(share == 1.0, 1.0, 0.0)
+        return Place(from_pad=share * self.overhang, hole=support * self.hole, support=support)
 
     def _depth(self, from_pad: mm) -> mm:
         arm = self.arm
