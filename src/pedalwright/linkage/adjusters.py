@@ -107,22 +107,26 @@ class Sprung:
 
 def rod_reach(ends: RodEnds) -> Reach:
     """What all ends of the rod can be screwed out and in together."""
-    threaded = [end for end in (ends.pedal, ends.cylinder) if end is not None]
-    longer = sum((np.asarray(thread_out(e.engaged, e.thread)) for e in threaded), np.zeros(()))
-    shorter = sum(
-        (np.asarray(thread_in(e.engaged, e.depth, e.bare, e.thread)) for e in threaded),
-        np.zeros(()),
-    )
-    coarsest = np.max(np.stack(np.broadcast_arrays(*(e.pitch for e in threaded))), axis=0)
+    longer, shorter = _screwed(ends.pedal)
+    coarsest = ends.pedal.pitch
+    if ends.cylinder is not None:
+        further, nearer = _screwed(ends.cylinder)
+        longer, shorter = longer + further, shorter + nearer
+        coarsest = np.maximum(coarsest, ends.cylinder.pitch)
     return Reach(longer=longer, shorter=shorter, turns=turns(np.minimum(longer, shorter), coarsest))
 
 
 def rest_reach(stop: RestStop, pad_radius: mm) -> mm:
     """How far the screw raises and lowers the pad along its arc, the smaller of the two."""
-    screw = stop.screw
-    longer = thread_out(screw.engaged, screw.thread)
-    shorter = thread_in(screw.engaged, screw.depth, screw.bare, screw.thread)
-    return pad_by_screw(np.minimum(longer, shorter), stop.arm, pad_radius)
+    return pad_by_screw(np.minimum(*_screwed(stop.screw)), stop.arm, pad_radius)
+
+
+def _screwed(end: RodEnd) -> tuple[mm, mm]:
+    """How far one end can be screwed out, and in."""
+    return (
+        thread_out(end.engaged, end.thread),
+        thread_in(end.engaged, end.depth, end.bare, end.thread),
+    )
 
 
 @no_answer_is_nan
