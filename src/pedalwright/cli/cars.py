@@ -23,7 +23,7 @@ def demo(car: str, output: Path) -> None:
     from pedalwright.cli.open import worked
     from pedalwright.documents.bundle import write_everything
     from pedalwright.documents.index_page import Attempt, index_page
-    from pedalwright.documents.pictures import pictures
+    from pedalwright.documents.pictures import full_size, pictures
     from pedalwright.documents.story import story_text
     from pedalwright.documents.text import findings_text
     from pedalwright.project import attempts, new_file
@@ -36,10 +36,11 @@ def demo(car: str, output: Path) -> None:
         new_file(file, name)
         about, design, assessment, steps = worked(file)
         click.echo(findings_text(about, assessment.findings))
-        for made in write_everything(output / name, about, design, assessment, steps):
+        drawn, levers = pictures(design, assessment), full_size(design, assessment)
+        for made in write_everything(output / name, about, assessment, steps, drawn, levers):
             click.echo(f"  wrote {made}")
         click.echo()
-        shown.append(Attempt(about, assessment.findings, pictures(design, assessment), name))
+        shown.append(Attempt(about, assessment.findings, drawn, name))
     click.echo(story_text([(attempt.folder, attempt.findings) for attempt in shown]))
     page = output / "index.html"
     page.write_bytes(index_page(shown))

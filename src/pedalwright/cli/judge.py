@@ -45,8 +45,10 @@ def dossier(file: Path, output: Path) -> None:
     """Write the dossier an inspector can check."""
     from pedalwright.cli.open import worked
     from pedalwright.documents.dossier import dossier_pdf
+    from pedalwright.documents.pictures import pictures
 
     about, design, assessment, steps = worked(file)
     output.parent.mkdir(parents=True, exist_ok=True)
-    output.write_bytes(dossier_pdf(about, design, assessment, steps))
+    drawn = pictures(design, assessment)
+    output.write_bytes(dossier_pdf(about, assessment, steps, drawn))
     click.echo(f"Wrote {output}")

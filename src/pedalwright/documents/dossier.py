@@ -14,10 +14,9 @@ from pedalwright.core.checks import Finding
 from pedalwright.core.quantity import show
 from pedalwright.core.typeset import typst_math, typst_substituted
 from pedalwright.core.working import Step
-from pedalwright.design import Design
 from pedalwright.documents.about import About, Told
 from pedalwright.documents.cautions import CAUTIONS, FIRST_CAUTION
-from pedalwright.documents.pictures import Picture, pictures
+from pedalwright.documents.pictures import Picture
 from pedalwright.documents.verdict import (
     Row,
     asked_by,
@@ -38,16 +37,15 @@ BAR = 14.0
 
 def dossier_pdf(
     about: About,
-    design: Design,
     assessment: Assessment,
     steps: Sequence[Step],
+    drawn: Sequence[Picture],
     *,
     paper: str = "a4",
 ) -> bytes:
     """The dossier as PDF."""
     import typst  # 30 ms: only when a PDF is wanted
 
-    drawn = pictures(design, assessment)
     content = _content(about, assessment, steps, drawn) | {"paper": paper}
     template = files("pedalwright.documents").joinpath("dossier.typ").read_bytes()
     return typst.compile(

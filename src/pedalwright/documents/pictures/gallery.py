@@ -1,6 +1,6 @@
 """Every picture of the dossier, in the order a reader meets them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pedalwright.assess import Assessment
 from pedalwright.design import Design
@@ -39,9 +39,9 @@ class Picture:
 
 
 def pictures(design: Design, assessment: Assessment) -> list[Picture]:
-    """The side elevations and the charts."""
+    """The side elevations, the levers and the charts."""
     elevations = [side_elevation(design, assessment, pedal).fitted(WIDE, HIGH) for pedal in PEDALS]
-    levers = [lever_layout(design, assessment, pedal) for pedal in PEDALS]
+    levers = [lever_layout(design, assessment, pedal).fitted(*TALL) for pedal in PEDALS]
     charts = [
         ratio_chart(assessment),
         rod_angle_chart(assessment),
@@ -54,23 +54,24 @@ def pictures(design: Design, assessment: Assessment) -> list[Picture]:
         opening_chart(assessment),
     ]
     return [
-        *(_picture(elevation, _scaled(elevation), True) for elevation in elevations),
-        *(_picture(lever.fitted(*TALL), _scaled(lever.fitted(*TALL)), False) for lever in levers),
-        *(_picture(chart, chart.title, False) for chart in charts),
+        *(_picture(elevation, _scaled(elevation), wide=True) for elevation in elevations),
+        *(_picture(lever, _scaled(lever)) for lever in levers),
+        *(_picture(chart, chart.title) for chart in charts),
     ]
 
 
 def full_size(design: Design, assessment: Assessment) -> list[Picture]:
     """The levers at 1:1, to lay the arms on."""
     levers = [lever_layout(design, assessment, pedal) for pedal in PEDALS]
-    return [_picture(lever, _scaled(lever), False) for lever in levers]
+    named = [replace(lever, name=f"{lever.name}-full-size") for lever in levers]
+    return [_picture(lever, _scaled(lever)) for lever in named]
 
 
 def _scaled(drawing: Drawing) -> str:
     return f"{drawing.title}, {drawing.scale_text}, dimensions in mm"
 
 
-def _picture(drawing: Drawing, caption: str, wide: bool) -> Picture:
+def _picture(drawing: Drawing, caption: str, *, wide: bool = False) -> Picture:
     return Picture(
         key=drawing.name,
         title=drawing.title,
