@@ -3,6 +3,7 @@
 Parking brakes are out of reach: their cables, their levers and what they hold on a slope.
 """
 
+from pedalwright.brakes.balance.solve import adhesion_limit
 from pedalwright.brakes.drums.solve import drum_factor, grab_share, sensitivity
 from pedalwright.brakes.formulas import DESIGN_PUSH
 from pedalwright.brakes.limits import check, check_heat, check_hot
@@ -76,6 +77,7 @@ __all__ = [
     "TakeUp",
     "Wear",
     "WheelBrake",
+    "adhesion_limit",
     "brake_at",
     "budget",
     "check",

@@ -12,6 +12,7 @@ from pedalwright.brakes.balance.formulas import (
     share_past_knee,
 )
 from pedalwright.brakes.formulas import (
+    GRAVITY,
     critical_rate,
     front_lock,
     laden_share,
@@ -19,7 +20,8 @@ from pedalwright.brakes.formulas import (
     utilisation_limit,
 )
 from pedalwright.brakes.parts import Bend, Car, Split
-from pedalwright.core.units import MPa, Ratio
+from pedalwright.core.units import MPa, Ratio, m_s2
+from pedalwright.core.working import unrecorded
 from pedalwright.hydraulics.parts import Limiter
 
 #: Grips of the road on which the rule's limit line is drawn.
@@ -79,6 +81,12 @@ def adhesion(shared: Split, car: Car) -> Ratio:
     grips = np.expand_dims(GRIPS, tuple(range(1, 1 + np.ndim(level)))) + level
     over: Ratio = np.min(first_lock(shared, car, grips) / utilisation_limit(grips), axis=0)
     return over
+
+
+def adhesion_limit() -> tuple[m_s2, Ratio]:
+    """The rule's line on a chart: decelerations, and the most adhesion an axle may use at each."""
+    with unrecorded():
+        return utilisation_limit(GRIPS) * GRAVITY, GRIPS
 
 
 def laden(car: Car) -> Car | None:
