@@ -112,8 +112,11 @@ def plain(items: Iterable[Item], draw: Callable[[Mark], Iterable[Item]]) -> Iter
                 yield replace(item, shapes=tuple(plain(item.shapes, draw)))
             case Polyline():
                 yield from _with_a_place(item)
-            case Circle() | Arc():
+            case Circle():
                 if isfinite(sum((*item.centre, item.radius))):
+                    yield item
+            case Arc():
+                if isfinite(sum((*item.centre, item.radius, item.start, item.end))):
                     yield item
             case Text():
                 if isfinite(sum(item.at)):

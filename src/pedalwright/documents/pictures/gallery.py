@@ -16,7 +16,8 @@ from pedalwright.documents.pictures.charts import (
     travel_chart,
 )
 from pedalwright.documents.pictures.lever import lever_layout
-from pedalwright.documents.pictures.side import PEDALS, side_elevation
+from pedalwright.documents.pictures.shown import PEDALS
+from pedalwright.documents.pictures.side import side_elevation
 from pedalwright.drawing import Drawing, svg
 
 #: Room for an elevation on a page laid across, mm.

@@ -5,13 +5,13 @@ the pivot tube and the hole for the rod pin; arcs show how pad and pin travel to
 """
 
 from collections.abc import Iterator
-from math import atan2, hypot
+from math import dist
 
 from pedalwright.assess import Assessment
-from pedalwright.core.points import Point
-from pedalwright.design import BrakeDesign, ClutchDesign, Design
+from pedalwright.design import Design
+from pedalwright.documents.pictures.places import pad_outline, seen, swing, towards
+from pedalwright.documents.pictures.shown import Shown, Which, shown
 from pedalwright.drawing import (
-    XY,
     Angular,
     Arc,
     CentreCross,
@@ -27,17 +27,11 @@ from pedalwright.drawing import (
     diameter,
 )
 from pedalwright.drawing.dimension import measure
-from pedalwright.linkage import Lever, Position
-
-#: Drawn length of a pad along its arm, mm.
-PAD = 50.0
 
 
-def lever_layout(design: Design, assessment: Assessment, which: str) -> Drawing:
-    """One pedal's lever; `which` is brake or clutch."""
-    part: BrakeDesign | ClutchDesign = design.brake if which == "brake" else design.clutch
-    lever = assessment.brake.lever if which == "brake" else assessment.clutch.lever
-    full = assessment.brake.hard_stop if which == "brake" else assessment.clutch.full
+def lever_layout(design: Design, assessment: Assessment, which: Which) -> Drawing:
+    """One pedal's lever."""
+    drawn = shown(design, assessment, which)
     return Drawing(
         name=f"{which}-lever",
         title=f"{which.capitalize()} lever at rest, with the paths of pad and pin",
@@ -45,24 +39,16 @@ def lever_layout(design: Design, assessment: Assessment, which: str) -> Drawing:
             f"The {which} pedal's arm with pivot tube and pin hole, its radii, and the arcs of pad "
             "and pin up to full stroke."
         ),
-        shapes=(
-            *_arm(part, lever),
-            *_paths(lever, full),
-            *_rods(part, lever, full),
-            *_sizes(part, lever, full),
-        ),
+        shapes=(*_arm(drawn), *_paths(drawn), *_rods(drawn), *_sizes(drawn)),
     )
 
 
-def _xz(point: Point) -> XY:
-    return float(point.x), float(point.z)
-
-
-def _arm(part: BrakeDesign | ClutchDesign, lever: Lever) -> Iterator[Item]:
+def _arm(drawn: Shown) -> Iterator[Item]:
     """Outline of the tapered arm, on to the pin where that lies beyond the pivot."""
-    pivot, pad, pin = _xz(lever.pivot), _xz(lever.pad), _xz(lever.pin)
+    part, lever = drawn.part, drawn.lever
+    pivot, pad, pin = seen(lever.pivot), seen(lever.pad), seen(lever.pin)
     arm, tube = part.carrier.arm, part.carrier.pivot
-    ux, uz = _towards(pivot, pad)
+    ux, uz = towards(pivot, pad)
     beyond = (pin[0] - pivot[0]) * ux + (pin[1] - pivot[1]) * uz < 0.0
     root = pin if beyond else pivot
     half_root, half_pad = float(arm.depth_at_pivot) / 2, float(arm.depth_at_pad) / 2
@@ -73,13 +59,10 @@ def _arm(part: BrakeDesign | ClutchDesign, lever: Lever) -> Iterator[Item]:
         (root[0] + uz * half_root, root[1] - ux * half_root),
     )
     yield Polyline(outline, closed=True, fill=Fill.TINT, part="arm", title="arm")
-    face = (
-        (pad[0] - ux * PAD / 2, pad[1] - uz * PAD / 2),
-        (pad[0] + ux * PAD / 2, pad[1] + uz * PAD / 2),
-    )
-    yield Polyline(face, tone=Tone.ACCENT, part="pad", title="pad")
-    for radius, part_name in ((tube.tube_outside, "pivot"), (tube.tube_inside, "pivot")):
-        yield Circle(pivot, float(radius) / 2, fill=Fill.PAPER, part=part_name, title="pivot tube")
+    face = pad_outline(part.pedal, lever, lever.pad)
+    yield Polyline(face, closed=True, fill=Fill.PAPER, tone=Tone.ACCENT, part="pad", title="pad")
+    for size in (tube.tube_outside, tube.tube_inside):
+        yield Circle(pivot, float(size) / 2, fill=Fill.PAPER, part="pivot", title="pivot tube")
     yield CentreCross(pivot, float(tube.tube_outside) / 2, part="pivot")
     hole = float(arm.pin_hole) / 2
     yield Circle(pin, hole, fill=Fill.PAPER, part="rod-pin", title="hole for the rod pin")
@@ -87,39 +70,41 @@ def _arm(part: BrakeDesign | ClutchDesign, lever: Lever) -> Iterator[Item]:
     yield CentreCross(pad, 3.0, part="pad")
 
 
-def _paths(lever: Lever, full: Position) -> Iterator[Item]:
+def _paths(drawn: Shown) -> Iterator[Item]:
     """Arcs of pad and pin, and the arm's middle line at both ends of the stroke."""
-    pivot = _xz(lever.pivot)
+    lever, full = drawn.lever, drawn.full
+    pivot = seen(lever.pivot)
     for rest, end in ((lever.pad, full.pad), (lever.pin, full.pin)):
-        a, b = _angle(pivot, _xz(rest)), _angle(pivot, _xz(end))
-        radius = hypot(_xz(rest)[0] - pivot[0], _xz(rest)[1] - pivot[1])
-        yield Arc(pivot, radius, min(a, b), max(a, b), line=Line.CENTRE, tone=Tone.QUIET)
+        radius = dist(pivot, seen(rest))
+        turn = swing(pivot, seen(rest), seen(end))
+        yield Arc(pivot, radius, *turn, line=Line.CENTRE, tone=Tone.QUIET)
     for at in (full.pad, full.pin):
-        yield Polyline((pivot, _xz(at)), line=Line.OTHER_POSITION, tone=Tone.QUIET)
+        yield Polyline((pivot, seen(at)), line=Line.OTHER_POSITION, tone=Tone.QUIET)
 
 
-def _rods(part: BrakeDesign | ClutchDesign, lever: Lever, full: Position) -> Iterator[Item]:
+def _rods(drawn: Shown) -> Iterator[Item]:
     """The push rod at rest and at full stroke."""
-    rest = (_xz(lever.pin), _xz(part.rod.socket))
-    pressed = (_xz(full.pin), _xz(full.socket))
+    rest = (seen(drawn.lever.pin), seen(drawn.part.rod.socket))
+    pressed = (seen(drawn.full.pin), seen(drawn.full.socket))
     yield Polyline(pressed, line=Line.OTHER_POSITION, tone=Tone.QUIET, part="push-rod")
     yield Polyline(rest, tone=Tone.ACCENT, part="push-rod", title="push rod at rest")
     yield Circle(rest[1], 3.0, line=Line.THIN, fill=Fill.PAPER, tone=Tone.ACCENT, part="rod-socket")
     yield Leader(rest[1], "rod socket", to=(-4.0, -9.0))
 
 
-def _sizes(part: BrakeDesign | ClutchDesign, lever: Lever, full: Position) -> Iterator[Item]:
-    pivot, pad, pin = _xz(lever.pivot), _xz(lever.pad), _xz(lever.pin)
+def _sizes(drawn: Shown) -> Iterator[Item]:
+    part, lever = drawn.part, drawn.lever
+    pivot, pad, pin = seen(lever.pivot), seen(lever.pad), seen(lever.pin)
     arm, tube = part.carrier.arm, part.carrier.pivot
     yield Linear(pivot, pad, "aligned", offset=26.0)
     yield Linear(pivot, pin, "aligned", offset=16.0)
-    yield Linear(pin, _xz(part.rod.socket), "aligned", offset=10.0, label="rod {}")
-    a, b = _angle(pivot, pad), _angle(pivot, _xz(full.pad))
-    reach = hypot(pad[0] - pivot[0], pad[1] - pivot[1])
-    yield Angular(pivot, min(a, b), max(a, b), radius=0.6 * reach, sides=False)
+    yield Linear(pin, seen(part.rod.socket), "aligned", offset=10.0, label="rod {}")
+    reach = dist(pivot, pad)
+    turn = swing(pivot, pad, seen(drawn.full.pad))
+    yield Angular(pivot, *turn, radius=0.6 * reach, sides=False)
     yield diameter(pin, float(arm.pin_hole), 0.3, out=12.0)
     yield diameter(pivot, float(tube.tube_outside), 0.9, out=9.0, label="tube Ø{}")
-    ux, uz = _towards(pivot, pad)
+    ux, uz = towards(pivot, pad)
     middle = (pivot[0] + 0.75 * reach * ux, pivot[1] + 0.75 * reach * uz)
     depth = measure(float(arm.depth_at_pad), 1)
     thick = measure(float(arm.thickness), 1)
@@ -127,14 +112,3 @@ def _sizes(part: BrakeDesign | ClutchDesign, lever: Lever, full: Position) -> It
     yield Leader(
         middle, f"arm {thick} x {depth}\npad {joggle} to the right", to=(14.0, -6.0), end="dot"
     )
-
-
-def _towards(start: XY, end: XY) -> XY:
-    length = hypot(end[0] - start[0], end[1] - start[1])
-    return (end[0] - start[0]) / length, (end[1] - start[1]) / length
-
-
-def _angle(centre: XY, point: XY) -> float:
-    """Direction of a point from a centre, measured so that a lever's swing never jumps."""
-    angle = atan2(point[1] - centre[1], point[0] - centre[0])
-    return angle if angle > -2.5 else angle + 6.283185307179586
