@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 from pedalwright.core.checks import Finding
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
+from pedalwright.documents.helps import helpful
+from pedalwright.documents.questions import QUESTIONS
 from pedalwright.documents.verdict import Row, asked_by, by_room, compared, percent, state, verdict
 
 WIDTH = 100
@@ -36,9 +38,23 @@ def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
         for row in members:
             yield from _row(row)
     yield ""
+    yield from _ask_next(about, findings)
     yield from _given(about)
     yield ""
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
+
+
+def _ask_next(about: About, findings: Sequence[Finding]) -> Iterator[str]:
+    """The questions that help with what is not met, the most pressing first."""
+    questions = helpful(findings)
+    if not questions:
+        return
+    yield "WHAT HELPS:"
+    longest = max(len(name) for name in questions)
+    for name, missed in questions.items():
+        asks = f"{QUESTIONS[name].asks} ({missed} not met)"
+        yield f"  pedalwright ask {about.file} {name:<{longest}}  {asks}"
+    yield ""
 
 
 def _row(row: Row) -> Iterator[str]:
