@@ -6,7 +6,7 @@ from dataclasses import dataclass, fields
 import numpy as np
 
 from pedalwright.assess import Assessment
-from pedalwright.brakes import DESIGN_PUSH
+from pedalwright.brakes import DESIGN_PUSH, adhesion_limit
 from pedalwright.brakes import Budget as BrakeBudget
 from pedalwright.clutch import Budget as ClutchBudget
 from pedalwright.core.figures import unit_text
@@ -105,12 +105,16 @@ def balance_chart(assessment: Assessment) -> Drawing:
     return _lines(
         name="balance",
         title="Brakes: adhesion used by each axle",
-        description="The axle whose line lies higher locks first at that deceleration.",
+        description=(
+            "The axle whose line lies higher locks first at that deceleration; a line above the "
+            "rule's uses more of the road than UN R13-H, Annex 5 (to verify), allows."
+        ),
         x=DECELERATION,
         y=Scale("adhesion used", "1"),
         lines={
             "front axle": (result.decelerations, result.front_utilisation),
             "rear axle": (result.decelerations, result.rear_utilisation),
+            "rule's most": adhesion_limit(),
         },
     )
 
@@ -192,8 +196,8 @@ def _lines(
     lines: Mapping[str, tuple[Num, Num]],
     limit: tuple[str, Num] | None = None,
 ) -> Drawing:
-    """One or two lines over a common axis, the second dashed, and a limit across."""
-    kinds = zip(lines.items(), (Line.VISIBLE, Line.HIDDEN), strict=False)
+    """Up to three lines over a common axis, each of its own kind, and a limit across."""
+    kinds = zip(lines.items(), (Line.VISIBLE, Line.HIDDEN, Line.CENTRE), strict=False)
     return LineChart(
         name=name,
         title=title,
