@@ -10,11 +10,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pedalwright.assess import Assessment, assess
+from pedalwright.core.points import Point
 from pedalwright.design import Design
-from pedalwright.documents.pictures import full_size, pictures
+from pedalwright.documents.pictures import full_size, pictures, side_elevation
+from pedalwright.documents.pictures.lever import lever_layout
 from pedalwright.documents.pictures.places import pad_outline, seen, swing
 from pedalwright.documents.pictures.shown import shown
-from pedalwright.drawing import polar
+from pedalwright.drawing import polar, svg
+from pedalwright.linkage import Relay
 from pedalwright.project import car_text, read
 
 
@@ -62,3 +65,32 @@ def test_a_stroke_nobody_can_work_out_is_left_out(design: Design) -> None:
     assert np.isnan(found.brake.hard_stop.pad.x)
     for picture in (*pictures(unknown, found), *full_size(unknown, found)):
         assert b"nan" not in picture.svg, picture.key
+
+
+def test_a_relay_lever_is_drawn_with_a_rod_on_either_side(design: Design) -> None:
+    pin = Point(28.0, 385.0, 298.0)
+    relay = Relay(
+        pivot=pin + Point(0.0, 0.0, -90.0),
+        driven_pin=pin,
+        driving_pin=pin + Point(0.0, 0.0, -30.0),
+    )
+    rod = replace(design.brake.rod, socket=relay.driving_pin + Point(-110.0, 0.0, 1.0), relay=relay)
+    relayed = replace(design, brake=replace(design.brake, rod=rod))
+    drawn = shown(relayed, assess(relayed), "brake")
+    for chain in (drawn.at_rest, drawn.pressed):
+        assert chain.relay is not None
+        assert chain.relay[0] == chain.rods[0][1]
+        assert chain.relay[2] == chain.rods[1][0]
+    lengths = [[dist(*rod) for rod in chain.rods] for chain in (drawn.at_rest, drawn.pressed)]
+    assert lengths[1] == pytest.approx(lengths[0], rel=1e-9)
+    for draw in (side_elevation, lever_layout):
+        picture = draw(relayed, assess(relayed), "brake")
+        assert svg(picture, physical=True).count(b'data-part="push-rod"') == 4
+
+
+@pytest.mark.parametrize(("joggle", "says"), [(15.0, "15 right"), (-15.0, "15 left")])
+def test_a_joggle_is_told_by_its_hand(design: Design, joggle: float, says: str) -> None:
+    pedal = replace(design.brake.pedal, pad_offset=joggle)
+    offset = replace(design, brake=replace(design.brake, pedal=pedal))
+    picture = svg(lever_layout(offset, assess(offset), "brake"), physical=True)
+    assert f">pad {says}<" in picture.decode()

@@ -9,7 +9,7 @@ from math import dist
 
 from pedalwright.assess import Assessment
 from pedalwright.design import Design
-from pedalwright.documents.pictures.places import pad_outline, seen, swing, towards
+from pedalwright.documents.pictures.places import beside, pad_outline, seen, swing, towards
 from pedalwright.documents.pictures.shown import Shown, Which, shown
 from pedalwright.drawing import (
     Angular,
@@ -83,32 +83,54 @@ def _paths(drawn: Shown) -> Iterator[Item]:
 
 
 def _rods(drawn: Shown) -> Iterator[Item]:
-    """The push rod at rest and at full stroke."""
-    rest = (seen(drawn.lever.pin), seen(drawn.part.rod.socket))
-    pressed = (seen(drawn.full.pin), seen(drawn.full.socket))
-    yield Polyline(pressed, line=Line.OTHER_POSITION, tone=Tone.QUIET, part="push-rod")
-    yield Polyline(rest, tone=Tone.ACCENT, part="push-rod", title="push rod at rest")
-    yield Circle(rest[1], 3.0, line=Line.THIN, fill=Fill.PAPER, tone=Tone.ACCENT, part="rod-socket")
-    yield Leader(rest[1], "rod socket", to=(-4.0, -9.0))
+    """Push rods, and a relay lever between them, at rest and at full stroke."""
+    rest, pressed = drawn.at_rest, drawn.pressed
+    for line in pressed.rods:
+        yield Polyline(line, line=Line.OTHER_POSITION, tone=Tone.QUIET, part="push-rod")
+    relay = pressed.relay or ()
+    yield Polyline(relay, line=Line.OTHER_POSITION, tone=Tone.QUIET, part="relay")
+    for line in rest.rods:
+        yield Polyline(line, tone=Tone.ACCENT, part="push-rod", title="push rod at rest")
+    if rest.relay is not None:
+        yield Polyline(rest.relay, part="relay", title="relay lever at rest")
+        yield CentreCross(rest.relay[1], 6.0, part="relay")
+        yield Leader(rest.relay[1], "relay lever's tube", to=(-6.0, -8.0))
+    socket = rest.rods[-1][1]
+    yield Circle(socket, 3.0, line=Line.THIN, fill=Fill.PAPER, tone=Tone.ACCENT, part="rod-socket")
+    yield Leader(socket, "rod socket", to=(-4.0, -9.0))
 
 
 def _sizes(drawn: Shown) -> Iterator[Item]:
-    part, lever = drawn.part, drawn.lever
+    """Radii on the side the arm is open to, rods on the side away from the pivot."""
+    lever, tube = drawn.lever, drawn.part.carrier.pivot
     pivot, pad, pin = seen(lever.pivot), seen(lever.pad), seen(lever.pin)
-    arm, tube = part.carrier.arm, part.carrier.pivot
     yield Linear(pivot, pad, "aligned", offset=26.0)
     yield Linear(pivot, pin, "aligned", offset=16.0)
-    yield Linear(pin, seen(part.rod.socket), "aligned", offset=10.0, label="rod {}")
+    for start, end in drawn.at_rest.rods:
+        over = beside(start, end, 1.0)
+        away = over[0] * (pivot[0] - start[0]) + over[1] * (pivot[1] - start[1]) < 0.0
+        yield Linear(start, end, "aligned", offset=10.0 if away else -10.0, label="rod {}")
     reach = dist(pivot, pad)
     turn = swing(pivot, pad, seen(drawn.full.pad))
     yield Angular(pivot, *turn, radius=0.6 * reach, sides=False)
-    yield diameter(pin, float(arm.pin_hole), 0.3, out=12.0)
-    yield diameter(pivot, float(tube.tube_outside), 0.9, out=9.0, label="tube Ø{}")
+    rod_is_left = drawn.at_rest.rods[0][1][0] < pin[0]
+    free = 2.6 if rod_is_left == (pin[1] < pivot[1]) else 0.5
+    yield diameter(pin, float(drawn.part.carrier.arm.pin_hole), free, out=12.0)
+    above = 0.9 if pad[1] < pivot[1] else -0.9
+    yield diameter(pivot, float(tube.tube_outside), above, out=9.0, label="tube Ø{}")
+    yield _note(drawn)
+
+
+def _note(drawn: Shown) -> Leader:
+    """Size of the arm and joggle of the pad, beside the arm and clear of its dimensions."""
+    pivot, pad = seen(drawn.lever.pivot), seen(drawn.lever.pad)
+    arm, joggle = drawn.part.carrier.arm, float(drawn.part.pedal.pad_offset)
+    text = f"arm {measure(float(arm.thickness), 1)} x {measure(float(arm.depth_at_pad), 1)}"
+    if joggle:
+        hand = "right" if joggle > 0.0 else "left"
+        text += f"\npad {measure(abs(joggle), 1)} {hand}"
     ux, uz = towards(pivot, pad)
-    middle = (pivot[0] + 0.75 * reach * ux, pivot[1] + 0.75 * reach * uz)
-    depth = measure(float(arm.depth_at_pad), 1)
-    thick = measure(float(arm.thickness), 1)
-    joggle = measure(float(part.pedal.pad_offset), 1)
-    yield Leader(
-        middle, f"arm {thick} x {depth}\npad {joggle} to the right", to=(14.0, -6.0), end="dot"
-    )
+    along = 0.75 * dist(pivot, pad)
+    middle = (pivot[0] + along * ux, pivot[1] + along * uz)
+    dimensions_are_right = beside(pivot, pad, 1.0)[0] > 0.0
+    return Leader(middle, text, to=(30.0 if dimensions_are_right else 14.0, -6.0))

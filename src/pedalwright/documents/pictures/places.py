@@ -31,6 +31,12 @@ def swing(centre: XY, start: XY, end: XY) -> tuple[float, float]:
     return (first, first + turned) if turned >= 0.0 else (first + turned, first)
 
 
+def beside(start: XY, end: XY, way: float) -> XY:
+    """A direction to the left of the way from one place to another (+1), or to its right (-1)."""
+    x, y = towards(start, end)
+    return -way * y, way * x
+
+
 def pad_outline(pedal: Pedal, lever: Lever, pad: Point) -> tuple[XY, ...]:
     """The pad of a pedal wherever its centre has come to: its height along the face, its body."""
     across = lever.axis

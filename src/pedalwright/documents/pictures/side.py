@@ -12,7 +12,7 @@ from pedalwright.assess import Assessment
 from pedalwright.core.points import Point
 from pedalwright.design import Design
 from pedalwright.documents.pictures.places import pad_outline, seen, swing
-from pedalwright.documents.pictures.shown import Shown, Which, shown
+from pedalwright.documents.pictures.shown import Chain, Shown, Which, shown
 from pedalwright.drawing import (
     XY,
     Angular,
@@ -130,23 +130,32 @@ def _posture(posture: Posture, line: Line, name: str) -> Item:
 def _pedal(drawn: Shown) -> Iterator[Item]:
     lever, full, rod = drawn.lever, drawn.full, drawn.part.rod
     pivot, tube = seen(lever.pivot), float(drawn.part.carrier.pivot.tube_outside) / 2
-    yield _arm(drawn, full.pad, full.pin, full.socket, Line.OTHER_POSITION)
-    yield _arm(drawn, lever.pad, lever.pin, rod.socket, Line.VISIBLE)
+    yield _arm(drawn, full.pad, drawn.pressed, Line.OTHER_POSITION)
+    yield _arm(drawn, lever.pad, drawn.at_rest, Line.VISIBLE)
     yield Circle(pivot, tube, tone=Tone.ACCENT, part="pivot", title="pivot tube")
     yield CentreCross(pivot, tube, part="pivot")
     yield Leader(seen(rod.socket), "rod\nsocket", to=(3.5, -9.0))
 
 
-def _arm(drawn: Shown, pad_at: Point, pin_at: Point, socket_at: Point, line: Line) -> Item:
-    pivot, pad, pin, socket = (seen(at) for at in (drawn.lever.pivot, pad_at, pin_at, socket_at))
+def _arm(drawn: Shown, pad_at: Point, chain: Chain, line: Line) -> Item:
+    pivot, pad, tone = seen(drawn.lever.pivot), seen(pad_at), Tone.ACCENT
     face = pad_outline(drawn.part.pedal, drawn.lever, pad_at)
-    tone = Tone.ACCENT
+    pin = chain.rods[0][0]
+    relay = chain.relay or ()
     return Group(
         (
             Polyline((pivot, pad), line=line, tone=tone, part="arm", title="pedal arm"),
             Polyline((pivot, pin), line=line, tone=tone, part="arm"),
-            Polyline((pin, socket), line=line, tone=tone, part="push-rod", title="push rod"),
-            Circle(pin, 6.0, line=Line.THIN, fill=Fill.PAPER, tone=tone, part="rod-pin"),
+            Polyline(relay, line=line, tone=tone, part="relay", title="relay lever"),
+            *(
+                Polyline(rod, line=line, tone=tone, part="push-rod", title="push rod")
+                for rod in chain.rods
+            ),
+            *(
+                Circle(at, 6.0, line=Line.THIN, fill=Fill.PAPER, tone=tone, part="rod-pin")
+                for at in (pin, *relay[::2])
+            ),
+            *(Circle(at, 9.0, tone=tone, part="relay", title="relay's tube") for at in relay[1:2]),
             Polyline(face, closed=True, line=line, tone=tone, part="pad", title="pad"),
         ),
         part="pedal",
