@@ -4,11 +4,10 @@ The figures in `HAND` are hand estimates made before the program existed, good t
 derived anew by `assess`.
 """
 
-import numpy as np
 import pytest
 
-from pedalwright.assess import Assessment, assess, headlines
-from pedalwright.core.checks import Finding
+from assess.judged import failing, figures, finding, judged
+from pedalwright.assess import Assessment, assess
 from pedalwright.project import car_text, changed, read
 
 G = 9.81
@@ -16,34 +15,17 @@ G = 9.81
 
 @pytest.fixture(scope="module")
 def first() -> Assessment:
-    return assess(read(car_text("brackwater-first")).design)
+    return judged("brackwater-first")
 
 
 @pytest.fixture(scope="module")
 def fix1() -> Assessment:
-    return assess(read(car_text("brackwater-fix1")).design)
+    return judged("brackwater-fix1")
 
 
 @pytest.fixture(scope="module")
 def fix2() -> Assessment:
-    return assess(read(car_text("brackwater-fix2")).design)
-
-
-def figures(assessment: Assessment) -> dict[str, float]:
-    return {
-        h.name: float(np.rad2deg(h.value) if h.unit == "rad" else h.value)
-        for h in headlines(assessment)
-    }
-
-
-def failing(assessment: Assessment, weight: str = "must") -> set[tuple[str, str]]:
-    found = (f for f in assessment.findings if not f.ok and f.limit.weight == weight)
-    return {(f.limit.code, f.about) for f in found}
-
-
-def finding(assessment: Assessment, code: str, about: str) -> Finding:
-    (one,) = (f for f in assessment.findings if (f.limit.code, f.about) == (code, about))
-    return one
+    return judged("brackwater-fix2")
 
 
 FAULTS = [

@@ -4,33 +4,20 @@ The figures in `HAND` are hand estimates made before the program existed, good t
 says more; ours are derived anew by `assess`.
 """
 
-import numpy as np
 import pytest
 
-from pedalwright.assess import Assessment, assess, headlines
-from pedalwright.core.checks import Finding
-from pedalwright.project import car_text, read
+from assess.judged import failing, figures, finding, judged
+from pedalwright.assess import Assessment
 
 
 @pytest.fixture(scope="module")
 def first() -> Assessment:
-    return assess(read(car_text("larkfield-first")).design)
+    return judged("larkfield-first")
 
 
 @pytest.fixture(scope="module")
 def improved() -> Assessment:
-    return assess(read(car_text("larkfield-improved")).design)
-
-
-def figures(assessment: Assessment) -> dict[str, float]:
-    return {
-        h.name: float(np.rad2deg(h.value) if h.unit == "rad" else h.value)
-        for h in headlines(assessment)
-    }
-
-
-def failing(assessment: Assessment) -> list[Finding]:
-    return [f for f in assessment.findings if not f.ok and f.limit.weight == "must"]
+    return judged("larkfield-improved")
 
 
 FAULTS = [
@@ -45,18 +32,16 @@ FAULTS = [
 
 @pytest.mark.parametrize(("code", "about"), FAULTS)
 def test_the_first_attempt_has_the_fault(first: Assessment, code: str, about: str) -> None:
-    assert (code, about) in {(f.limit.code, f.about) for f in failing(first)}
+    assert (code, about) in failing(first)
 
 
 @pytest.mark.parametrize(("code", "about"), FAULTS)
 def test_the_improved_one_has_not(improved: Assessment, code: str, about: str) -> None:
-    judged = [f for f in improved.findings if (f.limit.code, f.about) == (code, about)]
-    assert len(judged) == 1
-    assert judged[0].ok
+    assert finding(improved, code, about).ok
 
 
 def test_the_improved_one_meets_every_must(improved: Assessment) -> None:
-    assert [(f.limit.code, f.about, f.value) for f in failing(improved)] == []
+    assert failing(improved) == set()
 
 
 HAND_FIRST = {

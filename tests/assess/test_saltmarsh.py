@@ -7,8 +7,8 @@ derived anew by `assess`.
 import numpy as np
 import pytest
 
-from pedalwright.assess import Assessment, assess, headlines
-from pedalwright.core.checks import Finding
+from assess.judged import failing, figures, finding, judged
+from pedalwright.assess import Assessment, assess
 from pedalwright.project import car_text, changed, read
 
 G = 9.81
@@ -17,29 +17,12 @@ INCH, LBF = 25.4, 4.448222
 
 @pytest.fixture(scope="module")
 def first() -> Assessment:
-    return assess(read(car_text("saltmarsh-first")).design)
+    return judged("saltmarsh-first")
 
 
 @pytest.fixture(scope="module")
 def improved() -> Assessment:
-    return assess(read(car_text("saltmarsh-improved")).design)
-
-
-def figures(assessment: Assessment) -> dict[str, float]:
-    return {
-        h.name: float(np.rad2deg(h.value) if h.unit == "rad" else h.value)
-        for h in headlines(assessment)
-    }
-
-
-def failing(assessment: Assessment, weight: str = "must") -> set[tuple[str, str]]:
-    found = (f for f in assessment.findings if not f.ok and f.limit.weight == weight)
-    return {(f.limit.code, f.about) for f in found}
-
-
-def finding(assessment: Assessment, code: str, about: str) -> Finding:
-    (one,) = (f for f in assessment.findings if (f.limit.code, f.about) == (code, about))
-    return one
+    return judged("saltmarsh-improved")
 
 
 FAULTS = [
