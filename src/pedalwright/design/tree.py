@@ -17,7 +17,7 @@ from pedalwright.driver.parts import Driver, HeelRest
 from pedalwright.hydraulics.parts import Cylinder, Masters
 from pedalwright.linkage.adjusters import RestStop, ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
-from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod, RelayArms
+from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod, PushTest, RelayArms
 from pedalwright.survey.parts import Survey
 from pedalwright.throttle.parts import Throttle
 
@@ -50,6 +50,8 @@ class BrakeDesign:
     rest_stop: RestStop | None = None
     rod_ends: RodEnds | None = None
     return_spring: ReturnSpring | None = None
+    #: Pushes tried on the car, to find what gives more than it should.
+    push_tests: tuple[PushTest, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -10,7 +10,7 @@ from pedalwright.core.answers import Answer
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.core.quantity import QuantityError, parse
 from pedalwright.design import Design
-from pedalwright.documents import lever_answers, rod_answers
+from pedalwright.documents import lever_answers, push_answers, rod_answers
 from pedalwright.fitting import PedalName
 
 #: For a car, one of its pedals where the question is about either, and a length in mm.
@@ -51,6 +51,10 @@ QUESTIONS = {
     "bore": Question("Which bore for the brake?", _of_the_car(search.which_bore)),
     "travel": Question("Why is the brake pedal long?", _of_the_car(search.pedal_travel)),
     "spongy": Question("Why is the brake pedal spongy?", _of_the_car(search.pedal_give)),
+    "push-test": Question(
+        "Push on the brake pad at home: what should move, and what moved?",
+        _of_the_car(push_answers.push),
+    ),
     "hard": Question("Why is the brake pedal hard?", _of_the_car(search.pedal_effort)),
     "drag": Question("Why do the brakes drag?", _of_the_car(search.brake_drag)),
     "balance": Question("Which wheels lock first?", _of_the_car(search.brake_balance)),

@@ -3,6 +3,7 @@
 from pedalwright.fitting.cuts import CutPlan, Donor, PadJoint, Section, cut_plan
 from pedalwright.fitting.outcomes import Outcome, outcome
 from pedalwright.fitting.pedals import PedalName, fitted
+from pedalwright.fitting.pushes import Expected, Explained, PushTestResult, push_test
 from pedalwright.fitting.ratios import RatioSweep, pin_radius_for, ratio_sweep
 from pedalwright.fitting.rescue import Hole, Rescue, RescuePlan, hole_rescue
 from pedalwright.fitting.rods import ROD_ANGLE_WISHED, RodFit, SocketMove, fit_rod, level_rod
@@ -12,10 +13,13 @@ __all__ = [
     "ROD_ANGLE_WISHED",
     "CutPlan",
     "Donor",
+    "Expected",
+    "Explained",
     "Hole",
     "Outcome",
     "PadJoint",
     "PedalName",
+    "PushTestResult",
     "RatioSweep",
     "Rescue",
     "RescuePlan",
@@ -31,6 +35,7 @@ __all__ = [
     "level_rod",
     "outcome",
     "pin_radius_for",
+    "push_test",
     "ratio_sweep",
     "travel_answer",
 ]

@@ -116,6 +116,19 @@ class Relaying:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class PushTest:
+    """One push on the brake pad at home, engine off, and what moved from a light push on."""
+
+    #: Read off a bathroom scale between shoe and pad, less that of the light push.
+    push: N
+    #: Of the pad along its arc.
+    pad: mm
+    #: Of the cylinder's flange along the cylinder, and of the pivot's bracket, by dial or rule.
+    flange: mm | None = None
+    bracket: mm | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Loads:
     """Pushes along the foot, and one sideways, on the pad."""
 
