@@ -34,6 +34,15 @@ def test_rooms_that_fail_stand_open(page: str) -> None:
     assert "linkage: all met" in improved
 
 
+def test_each_drawing_is_described_by_its_own_words(page: str) -> None:
+    ids = re.findall(r'\bid="([^"]+)"', page)
+    assert len(ids) == len(set(ids))
+    for named in re.findall(r'aria-labelledby="([^"]+)"', page):
+        assert set(named.split()) <= set(ids)
+    titles = dict(re.findall(r'<title id="([^"]+)">([^<]+)<', page))
+    assert titles["attempt-1-ratio-title"] == titles["attempt-2-ratio-title"]
+
+
 def test_drawings_are_inside_and_cautions_at_the_foot(page: str) -> None:
     assert page.count("<svg") >= 12
     assert page.rindex("Never lie under a car held by a jack.") > page.rindex("</svg>")

@@ -41,8 +41,8 @@ def index_page(attempts: Sequence[Attempt]) -> bytes:
     _say(head, "title", "pedalwright: " + ", ".join(a.about.car for a in attempts))
     _say(head, "style", style)
     body = ET.SubElement(ET.SubElement(html, "body"), "main")
-    for attempt in attempts:
-        _attempt(body, attempt)
+    for number, attempt in enumerate(attempts, start=1):
+        _attempt(body, attempt, f"attempt-{number}")
     _say(body, "h2", "Cautions")
     cautions = ET.SubElement(body, "ul")
     for caution in CAUTIONS:
@@ -51,7 +51,7 @@ def index_page(attempts: Sequence[Attempt]) -> bytes:
     return b"<!doctype html>\n" + text.encode()
 
 
-def _attempt(body: ET.Element, attempt: Attempt) -> None:
+def _attempt(body: ET.Element, attempt: Attempt, own: str) -> None:
     judged = verdict(attempt.findings)
     _say(body, "h1", attempt.about.car)
     _say(body, "p", f"{attempt.about.note} ({attempt.about.file}, {attempt.about.date})")
@@ -66,8 +66,19 @@ def _attempt(body: ET.Element, attempt: Attempt) -> None:
     _findings(body, attempt.findings)
     for picture in attempt.drawings:
         figure = ET.SubElement(body, "figure")
-        figure.append(ET.fromstring(picture.svg))
+        figure.append(_inside(picture, own))
         _say(figure, "figcaption", picture.title)
+
+
+def _inside(picture: Picture, own: str) -> ET.Element:
+    """A picture as part of the page: what its ids name is this attempt's, not another's."""
+    root = ET.fromstring(picture.svg)
+    for element in root.iter():
+        for attribute in ("id", "aria-labelledby"):
+            if attribute in element.attrib:
+                names = element.attrib[attribute].split()
+                element.set(attribute, " ".join(f"{own}-{name}" for name in names))
+    return root
 
 
 def _findings(body: ET.Element, findings: Sequence[Finding]) -> None:
