@@ -5,6 +5,7 @@ import click
 from pedalwright import __version__
 from pedalwright.cli.ask import ask
 from pedalwright.cli.cars import demo, new
+from pedalwright.cli.compare import compare
 from pedalwright.cli.formulas import formula
 from pedalwright.cli.judge import assess, dossier
 
@@ -21,9 +22,10 @@ def main() -> None:
     pedalwright new my-car.toml            a project file to fill in
     pedalwright assess my-car.toml         what passes, what fails, and by how much
     pedalwright ask my-car.toml bore       a builder's question, answered for this car
+    pedalwright compare old.toml new.toml  what was changed, mended and broken
     pedalwright dossier my-car.toml -o my-car.pdf
     """  # noqa: D301 (click reads \b as "keep these lines")
 
 
-for command in (demo, new, assess, ask, dossier, formula):
+for command in (demo, new, assess, ask, compare, dossier, formula):
     main.add_command(command)
