@@ -8,6 +8,7 @@ from pedalwright.cli.cars import demo, new
 from pedalwright.cli.compare import compare
 from pedalwright.cli.formulas import formula
 from pedalwright.cli.judge import assess, dossier
+from pedalwright.cli.spread import spread
 
 __all__ = ["main"]
 
@@ -22,10 +23,11 @@ def main() -> None:
     pedalwright new my-car.toml            a project file to fill in
     pedalwright assess my-car.toml         what passes, what fails, and by how much
     pedalwright ask my-car.toml bore       a builder's question, answered for this car
+    pedalwright spread my-car.toml         what the ± of hand work does to it
     pedalwright compare old.toml new.toml  what was changed, mended and broken
     pedalwright dossier my-car.toml -o my-car.pdf
     """  # noqa: D301 (click reads \b as "keep these lines")
 
 
-for command in (demo, new, assess, ask, compare, dossier, formula):
+for command in (demo, new, assess, ask, spread, compare, dossier, formula):
     main.add_command(command)
