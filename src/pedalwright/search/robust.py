@@ -114,7 +114,8 @@ def _unit_rows(rows: Array) -> Array:
     """Rows less their mean, over their length; a row that never changes becomes 0."""
     level = rows - np.mean(rows, axis=1, keepdims=True)
     length = np.sqrt(np.sum(level**2, axis=1, keepdims=True))
-    return level / np.where(length > 0.0, length, 1.0)
+    unit: Array = level / np.where(length > 0.0, length, 1.0)
+    return unit
 
 
 def _held(one: Finding, many: Finding, numbers: _Numbers, cars: int) -> Held:
