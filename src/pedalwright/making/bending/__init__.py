@@ -1,0 +1,46 @@
+"""Bending: flat pieces of folded sheet, proved by folding them up again."""
+
+from pedalwright.making.bending.flat import unfold
+from pedalwright.making.bending.fold import folded
+from pedalwright.making.bending.limits import CURES, check, check_strip
+from pedalwright.making.bending.neutral import (
+    neutral_by_din,
+    neutral_by_table,
+    neutral_of_strip,
+)
+from pedalwright.making.bending.order import BendStep, bend_order
+from pedalwright.making.bending.parts import (
+    Face,
+    FlatBend,
+    FlatFace,
+    FlatHole,
+    FlatPattern,
+    Fold,
+    Hole,
+    Neutral,
+    Sheet,
+    TestStrip,
+)
+
+__all__ = [
+    "CURES",
+    "BendStep",
+    "Face",
+    "FlatBend",
+    "FlatFace",
+    "FlatHole",
+    "FlatPattern",
+    "Fold",
+    "Hole",
+    "Neutral",
+    "Sheet",
+    "TestStrip",
+    "bend_order",
+    "check",
+    "check_strip",
+    "folded",
+    "neutral_by_din",
+    "neutral_by_table",
+    "neutral_of_strip",
+    "unfold",
+]

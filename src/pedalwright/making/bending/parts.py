@@ -1,0 +1,175 @@
+"""Folded sheet as a builder describes it, and the flat piece it is cut from.
+
+A part is a tree of flat faces joined by folds. A face is drawn to its mould lines, the lines
+where the outer faces of neighbouring legs would meet: what a rule reads on the bent part. Seen
+from its shown side; anticlockwise. Lengths in mm, angles in rad, strengths in MPa; plain numbers,
+because one makes one part at a time.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from pedalwright.drawing import XY
+
+Way = Literal["test strip", "DIN 6935", "table", "given"]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sheet:
+    """The metal of a folded part."""
+
+    #: As in the table of metals, e.g. `5251-H22`.
+    metal: str
+    thickness: float
+    #: nan leaves the springback unsaid.
+    yield_strength: float = float("nan")
+    elastic: float = float("nan")
+    #: Rolling direction on the flat piece, from +x; None where nobody looked.
+    grain: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class TestStrip:
+    """An off-cut of the same sheet, bent once on the builder's own tool."""
+
+    #: Not a test of the house's own (pytest looks for such names).
+    __test__ = False
+
+    #: Length before bending.
+    length: float
+    #: Both legs after bending, measured outside with a square.
+    leg_one: float
+    leg_two: float
+    thickness: float
+    #: Inside radius as it came out: try drill shanks in the corner.
+    radius: float
+    angle: float
+    #: How well the three lengths are known together.
+    plus_minus: float = 0.3
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Neutral:
+    """Where a sheet is neither stretched nor squeezed in a bend."""
+
+    #: From the inside, share of the thickness.
+    share: float
+    #: How well that is known.
+    plus_minus: float
+    way: Way
+    source: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Hole:
+    """A round hole in a face."""
+
+    name: str
+    centre: XY
+    diameter: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Face:
+    """One flat side of a folded part, in coordinates of its own."""
+
+    name: str
+    #: Anticlockwise, to the mould lines.
+    outline: tuple[XY, ...]
+    holes: tuple[Hole, ...] = ()
+    folds: "tuple[Fold, ...]" = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Fold:
+    """A bend along a mould line, and what is beyond it.
+
+    Walk from start to end and the face beyond lies on your left, your head on the shown side.
+    In the coordinates of the face beyond, `start` is the origin, x runs along the fold and y away
+    from it.
+    """
+
+    name: str
+    start: XY
+    end: XY
+    #: Turned through; positive folds towards the shown side (up), negative away from it (down).
+    angle: float
+    #: Inside radius as it comes out.
+    radius: float
+    face: Face
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FlatBend:
+    """A bend as it is marked on the flat piece."""
+
+    name: str
+    #: Where the bend begins, on the side of the face it grows from.
+    near: tuple[XY, XY]
+    #: Where it ends.
+    far: tuple[XY, XY]
+    angle: float
+    radius: float
+    allowance: float
+    #: What the two legs lose together.
+    deduction: float
+    neutral: Neutral
+    #: Faces on both sides.
+    from_face: str
+    to_face: str
+
+    @property
+    def up(self) -> bool:
+        """Whether it folds towards the shown side."""
+        return bool(self.angle > 0.0)
+
+    @property
+    def middle(self) -> tuple[XY, XY]:
+        """Where a press brake's blade comes down."""
+        return _between(self.near[0], self.far[0], 0.5), _between(self.near[1], self.far[1], 0.5)
+
+    @property
+    def sight(self) -> tuple[XY, XY]:
+        """Set flush with the nose of the clamp that holds the near side: a radius into the bend."""
+        share = self.radius / self.allowance
+        return (
+            _between(self.near[0], self.far[0], share),
+            _between(self.near[1], self.far[1], share),
+        )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FlatHole:
+    """A hole as it is marked on the flat piece."""
+
+    name: str
+    face: str
+    centre: XY
+    diameter: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FlatFace:
+    """A face on the flat piece: trimmed to where its bends begin."""
+
+    name: str
+    outline: tuple[XY, ...]
+    #: Bends between the first face and this one, nearest to the first face first.
+    bends: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FlatPattern:
+    """The flat piece: outline, bends and holes, seen from the shown side."""
+
+    name: str
+    sheet: Sheet
+    #: Anticlockwise.
+    outline: tuple[XY, ...]
+    faces: tuple[FlatFace, ...]
+    bends: tuple[FlatBend, ...]
+    holes: tuple[FlatHole, ...]
+
+
+def _between(a: XY, b: XY, share: float) -> XY:
+    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
