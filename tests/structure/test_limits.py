@@ -7,7 +7,14 @@ from typing import Any
 import numpy as np
 import pytest
 
-from pedalwright.structure import BRAKE_LOADS, CLUTCH_LOADS, Strength, check, check_clutch
+from pedalwright.structure import (
+    BRAKE_LOADS,
+    CLUTCH_LOADS,
+    Pushes,
+    Strength,
+    check,
+    check_clutch,
+)
 
 Pedal = Callable[..., Strength]
 
@@ -21,6 +28,10 @@ BREAKS: dict[str, tuple[dict[str, Any], set[str]]] = {
     ),
     "structure.arm_2000": ({"arm": {"yield_strength": 250.0}}, {"structure.arm_yield"}),
     "structure.arm_yield": ({"arm": {"yield_strength": 300.0}}, set()),
+    "structure.fatigue": (
+        {"loads": replace(BRAKE_LOADS, life=(Pushes(push=700.0, times=1e6),))},
+        set(),
+    ),
     "structure.side_load": ({"loads": replace(BRAKE_LOADS, sideways=400.0)}, set()),
     "structure.pin_bending": ({"clevis_pin": {"gap": 6.0}}, set()),
     "structure.pin_bearing": ({"arm": SOFT_ARM}, set()),
@@ -117,7 +128,13 @@ def test_what_is_not_known_is_not_judged_and_not_passed(pedal: Pedal) -> None:
 
 def test_findings_say_which_pedal_and_which_push(pedal: Pedal) -> None:
     said = {finding.about for finding in check_clutch(pedal(loads=CLUTCH_LOADS), "clutch")}
-    assert said == {"clutch, 1000 N", "clutch, 1500 N", "clutch, 200 N", "clutch, sideways"}
+    assert said == {
+        "clutch, 1000 N",
+        "clutch, 1500 N",
+        "clutch, 200 N",
+        "clutch, sideways",
+        "clutch, over the years",
+    }
 
 
 def test_give_is_judged_in_proportion_to_the_push(pedal: Pedal) -> None:

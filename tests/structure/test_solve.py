@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from pedalwright.core.working import working
-from pedalwright.structure import BRAKE_LOADS, CLUTCH_LOADS, Strength
+from pedalwright.structure import BRAKE_LOADS, CLUTCH_LOADS, Pushes, Strength
 
 Pedal = Callable[..., Strength]
 
@@ -165,3 +165,12 @@ def test_lighter_pushes_are_the_hardest_one_in_proportion(pedal: Pedal) -> None:
         assert scaled.size == pytest.approx(direct.size, rel=1e-12)
         assert scaled.bears == direct.bears
     assert pedal().panic.arm_worst_at == harder.abuse.arm_worst_at
+
+
+def test_the_life_of_the_arm_by_hand(pedal: Callable[..., Strength]) -> None:
+    """Category 90: 2e6 (90 / range)^3 above 66.3, slope 5 below, nothing under 36.4."""
+    life = (Pushes(push=1000.0, times=2000.0), Pushes(push=10.0, times=1e9))
+    found = pedal(loads=replace(BRAKE_LOADS, life=life))
+    swing = 1.35 * float(found.abuse.arm.size) / 2.0
+    assert swing > 66.3
+    assert found.damage == pytest.approx(2000.0 / (2e6 * (90.0 / swing) ** 3), rel=1e-6)

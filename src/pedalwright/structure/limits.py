@@ -66,6 +66,13 @@ CLUTCH_ABUSE = Limit(
     _CLUTCH,
     "should",
 )
+FATIGUE = Limit(
+    "structure.fatigue",
+    "Years of ordinary pushes do not crack the arm where it works hardest, drilled and not welded.",
+    "at most",
+    "1",
+    Source("EN 1993-1-9", "category 90, factor 1.35, from memory; number of pushes ours", "ours"),
+)
 SIDE_LOAD = Limit(
     "structure.side_load",
     "A foot that slips off sideways does not bend the arm.",
@@ -170,6 +177,7 @@ def check_clutch(strength: Strength, about: str) -> Iterator[Finding]:
 
 def _whatever_it_moves(strength: Strength, about: str) -> Iterator[Finding]:
     abuse = strength.abuse
+    yield FATIGUE.check(strength.damage, 1.0, f"{about}, over the years")
     yield _stress(SIDE_LOAD, strength.sideways, 1.0, f"{about}, sideways")
     yield _stress(PIN, abuse.pin, FITTING, _under(about, abuse))
     yield _stress(PIN_BEARING, abuse.pin_bearing, FITTING, _under(about, abuse))

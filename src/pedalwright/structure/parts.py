@@ -129,6 +129,14 @@ class PushTest:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Pushes:
+    """So many pushes alike in a car's life."""
+
+    push: N
+    times: Ratio
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Loads:
     """Pushes along the foot, and one sideways, on the pad."""
 
@@ -140,6 +148,8 @@ class Loads:
     abuse: N
     #: A foot slipping off, across the car, by itself.
     sideways: N
+    #: What the arm is worked with over the years, for the cracks that many pushes make.
+    life: tuple[Pushes, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -217,5 +227,7 @@ class Strength:
     flange_give: mm
     #: Push along the rod at which it bows.
     buckling_load: N
+    #: Share of the arm's life that its pushes use up, the range of each raised for safe life.
+    damage: Ratio
     #: None without a relay lever.
     relay: RelayStrength | None = None
