@@ -48,6 +48,7 @@ RANGES: dict[str, dict[str, tuple[float, float]]] = {
     "driver.sole_on_round_pad": {"r": (1.0, 2.0), "e": (5.0, 9.0)},
     "driver.swing_angle": {"e": (1.0, 4.0), "b": (5.0, 9.0)},
     "structure.cycles": {"Delta_sigma": (5.0, 9.0), "Delta_sigma_C": (5.0, 9.0)},
+    "survey.semi_minor": {"s_xx": (5.0, 9.0), "s_yy": (5.0, 9.0), "s_xy": (1.0, 4.0)},
     "throttle.rod_turn": {"A": (5.0, 9.0), "B": (5.0, 9.0), "C": (1.0, 5.0)},
 }
 
