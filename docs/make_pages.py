@@ -6,6 +6,7 @@ python docs/make_pages.py        (`make fix` runs it; a test sees that they are 
 from pathlib import Path
 
 from pedalwright.assess import assess, headlines
+from pedalwright.documents.outside import METRIC
 from pedalwright.documents.pictures import side_elevation
 from pedalwright.documents.results_page import results_page
 from pedalwright.drawing import svg
@@ -19,7 +20,7 @@ def pages() -> dict[Path, bytes]:
     """Every made file with its content."""
     design = read(car_text("larkfield-improved")).design
     assessment = assess(design)
-    elevation = side_elevation(design, assessment, "brake").fitted(270.0, 160.0)
+    elevation = side_elevation(design, assessment, "brake", METRIC).fitted(270.0, 160.0)
     return {
         DOCS / "project-keys.md": keys_page().encode(),
         DOCS / "results.md": results_page(headlines(assessment)).encode(),

@@ -15,10 +15,12 @@ from pedalwright.project import new_file
 
 def made(file: Path) -> bytes:
     about, design, assessment, steps = worked(file)
-    return dossier_pdf(about, assessment, steps, pictures(design, assessment))
+    return dossier_pdf(about, assessment, steps, pictures(design, assessment, about.units))
 
 
-@pytest.fixture(scope="module", params=["larkfield-first", "larkfield-improved"])
+@pytest.fixture(
+    scope="module", params=["larkfield-first", "larkfield-improved", "saltmarsh-improved"]
+)
 def pdf(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> bytes:
     file: Path = tmp_path_factory.mktemp("dossier") / f"{request.param}.toml"
     new_file(file, request.param)

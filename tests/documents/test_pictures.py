@@ -1,5 +1,6 @@
 """What the drawings of a car show, read back from their shapes."""
 
+import re
 from dataclasses import replace
 from itertools import pairwise
 from math import dist
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 from pedalwright.assess import Assessment, assess
 from pedalwright.core.points import Point
 from pedalwright.design import Design
+from pedalwright.documents.outside import INCH, METRIC
 from pedalwright.documents.pictures import full_size, pictures, side_elevation
 from pedalwright.documents.pictures.lever import lever_layout
 from pedalwright.documents.pictures.places import pad_outline, seen, swing
@@ -63,7 +65,7 @@ def test_a_stroke_nobody_can_work_out_is_left_out(design: Design) -> None:
     unknown = replace(design, brake=replace(design.brake, plumbing=plumbing))
     found = assess(unknown)
     assert np.isnan(found.brake.hard_stop.pad.x)
-    for picture in (*pictures(unknown, found), *full_size(unknown, found)):
+    for picture in (*pictures(unknown, found, METRIC), *full_size(unknown, found, INCH)):
         assert b"nan" not in picture.svg, picture.key
 
 
@@ -84,7 +86,7 @@ def test_a_relay_lever_is_drawn_with_a_rod_on_either_side(design: Design) -> Non
     lengths = [[dist(*rod) for rod in chain.rods] for chain in (drawn.at_rest, drawn.pressed)]
     assert lengths[1] == pytest.approx(lengths[0], rel=1e-9)
     for draw in (side_elevation, lever_layout):
-        picture = draw(relayed, assess(relayed), "brake")
+        picture = draw(relayed, assess(relayed), "brake", METRIC)
         assert svg(picture, physical=True).count(b'data-part="push-rod"') == 4
 
 
@@ -92,5 +94,55 @@ def test_a_relay_lever_is_drawn_with_a_rod_on_either_side(design: Design) -> Non
 def test_a_joggle_is_told_by_its_hand(design: Design, joggle: float, says: str) -> None:
     pedal = replace(design.brake.pedal, pad_offset=joggle)
     offset = replace(design, brake=replace(design.brake, pedal=pedal))
-    picture = svg(lever_layout(offset, assess(offset), "brake"), physical=True)
+    picture = svg(lever_layout(offset, assess(offset), "brake", METRIC), physical=True)
     assert f">pad {says}<" in picture.decode()
+
+
+@pytest.fixture(scope="module")
+def saltmarsh() -> Design:
+    return read(car_text("saltmarsh-improved")).design
+
+
+def written(picture: bytes) -> list[str]:
+    return re.findall(r">([^<>]+)</text>", picture.decode())
+
+
+def test_a_lever_typed_in_inches_is_drawn_in_inches(saltmarsh: Design) -> None:
+    """As typed: radii of 9 and 1 3/4, a rod of 4, an arm of 3/8 by 1, holes of 1 inch."""
+    layout = svg(lever_layout(saltmarsh, assess(saltmarsh), "brake", INCH), physical=True)
+    told = ["9″", "1 3/4″", "rod 4″", "arm 3/8″ x 1″", "Ø1″", "tube Ø1″"]
+    assert set(told) <= set(written(layout))
+
+
+def test_units_change_what_is_written_and_nothing_else(saltmarsh: Design) -> None:
+    """At 1:1, so that an arm can be laid on either."""
+    found = assess(saltmarsh)
+    for one, other in zip(
+        full_size(saltmarsh, found, METRIC), full_size(saltmarsh, found, INCH), strict=True
+    ):
+        outlines = [
+            re.findall(r'<polygon points="([^"]+)"[^>]*data-part="(?:arm|pad)"', p.svg.decode())
+            for p in (one, other)
+        ]
+        assert outlines[0] == outlines[1]
+        assert len(outlines[0]) == 2
+        assert "dimensions in inches" in other.caption
+        assert "dimensions in mm" in one.caption
+
+
+def test_no_chart_of_a_car_in_inches_counts_in_metric_units(saltmarsh: Design) -> None:
+    charts = pictures(saltmarsh, assess(saltmarsh), INCH)
+    words = {word for picture in charts for text in written(picture.svg) for word in text.split()}
+    assert {"(in)", "(lbf)", "(g)", "in", "lbf"} <= words
+    assert not words & {"mm", "N", "(mm)", "(N)", "(m/s²)"}
+
+
+def test_each_driver_finds_the_pad_where_his_box_stands(saltmarsh: Design) -> None:
+    drawn = shown(saltmarsh, assess(saltmarsh), "brake")
+    assert drawn.aft == (("D1", pytest.approx(127.0)),)
+    balls = {name: float(seat.rest.ball.x) for name, seat in drawn.seats}
+    pad = float(drawn.lever.pad.x)
+    assert balls["D1"] - 127.0 == pytest.approx(balls["D2"], abs=0.5)
+    assert balls["D2"] == pytest.approx(pad, abs=25.0)
+    picture = svg(side_elevation(saltmarsh, assess(saltmarsh), "brake", INCH), physical=True)
+    assert "pedals for D1" in written(picture)

@@ -36,12 +36,14 @@ def demo(car: str, output: Path) -> None:
         new_file(file, name)
         about, design, assessment, steps = worked(file)
         click.echo(findings_text(about, assessment.findings))
-        drawn, levers = pictures(design, assessment), full_size(design, assessment)
+        drawn = pictures(design, assessment, about.units)
+        levers = full_size(design, assessment, about.units)
         for made in write_everything(output / name, about, assessment, steps, drawn, levers):
             click.echo(f"  wrote {made}")
         click.echo()
         shown.append(Attempt(about, assessment.findings, drawn, name))
-    click.echo(story_text([(attempt.folder, attempt.findings) for attempt in shown]))
+    story = [(attempt.folder, attempt.findings) for attempt in shown]
+    click.echo(story_text(story, shown[-1].about.units))
     page = output / "index.html"
     page.write_bytes(index_page(shown))
     click.echo(f"Everything on one page: open {page} in a browser (`make open` does it).")

@@ -49,6 +49,6 @@ def dossier(file: Path, output: Path) -> None:
 
     about, design, assessment, steps = worked(file)
     output.parent.mkdir(parents=True, exist_ok=True)
-    drawn = pictures(design, assessment)
+    drawn = pictures(design, assessment, about.units)
     output.write_bytes(dossier_pdf(about, assessment, steps, drawn))
     click.echo(f"Wrote {output}")

@@ -8,6 +8,7 @@ from pedalwright.assess import assess as judge
 from pedalwright.core.working import Step, working
 from pedalwright.design import Design
 from pedalwright.documents.about import About
+from pedalwright.documents.outside import UNITS
 from pedalwright.project import Project, read
 
 
@@ -20,6 +21,7 @@ def about(project: Project) -> About:
         file=project.path.name if project.path else "",
         version=__version__,
         told=project.provenance,
+        units=UNITS[project.shown_in],
     )
 
 

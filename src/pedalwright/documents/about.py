@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
+from pedalwright.documents.outside import METRIC, Units
+
 
 class Told(Protocol):
     """How the builder came by one number; `project` keeps one for each number of the file."""
@@ -38,6 +40,11 @@ class Told(Protocol):
         """Inside unit."""
         ...
 
+    @property
+    def like(self) -> str:
+        """Unit or form it was typed in; empty for what is not in the file."""
+        ...
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class About:
@@ -50,6 +57,13 @@ class About:
     file: str
     version: str
     told: Mapping[str, Told]
+    #: Those the file is written in.
+    units: Units = METRIC
+
+    def hand(self, path: str, unit: str) -> str:
+        """The unit or form an entry is typed in; where it is not there yet, that of its like."""
+        told = self.told.get(path)
+        return (told.like if told else "") or self.units.typed(unit)
 
     def tagged(self, tag: str) -> list[tuple[str, Told]]:
         """Every number with this tag, by its path in the file."""

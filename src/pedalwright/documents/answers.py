@@ -7,10 +7,10 @@ from typing import Any
 import numpy as np
 
 from pedalwright.core.answers import Answer, Bars, Change, Column, Figure, Row, Sentence, Step
-from pedalwright.core.figures import figure
+from pedalwright.core.quantity import show
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
-from pedalwright.documents.outside import outside
+from pedalwright.documents.outside import METRIC, Units, outside
 
 WIDTH = 100
 #: Cells of the longest bar.
@@ -32,27 +32,31 @@ def answer_text(about: About, answer: Answer) -> str:
     return "\n".join(line.rstrip() for line in _lines(about, answer)) + "\n"
 
 
-def said(words: Sentence) -> str:
+def said(words: Sentence, units: Units = METRIC) -> str:
     """A sentence with its figures written in."""
-    pieces = words.text.split("{}")
-    figures = [*(shown(found) for found in words.figures), ""]
+    pieces = [units.prose(piece) for piece in words.text.split("{}")]
+    figures = [*(shown(found, units) for found in words.figures), ""]
     return "".join(text + written for text, written in zip(pieces, figures, strict=True))
 
 
-def shown(found: Figure) -> str:
+def shown(found: Figure, units: Units = METRIC) -> str:
     """A figure as a reader wants it: angles in degrees, shares in per cent."""
     if np.isnan(found.value):
         return "no value"
     if found.unit == "share":
         return f"{found.value:.0%}".replace("%", " %")
-    value, unit = outside(found.value, found.unit)
-    return f"{float(value):.1f}°" if unit == "deg" else figure(value, unit)
+    return units.said(found.value, found.unit)
 
 
-def typed(change: Change) -> str:
-    """A change as it is typed into the project file."""
-    value, unit = outside(change.value, change.unit)
-    text = f"{float(value):.5g} {'' if unit in {'1', 'share'} else unit}".strip()
+def typed(change: Change, hand: str = "") -> str:
+    """A change as it is typed into the project file, in the unit or form it stands there in."""
+    if change.unit in {"1", "share"}:
+        text = f"{change.value:.5g}"
+    elif hand:
+        text = show(change.value, change.unit, like=hand, digits=5)
+    else:
+        value, unit = outside(change.value, change.unit)
+        text = f"{float(value):.5g} {unit}"
     return f'{change.path} = "{text}"'
 
 
@@ -78,20 +82,21 @@ def answer_data(about: About, answer: Answer) -> dict[str, Any]:
 
 
 def _lines(about: About, answer: Answer) -> Iterator[str]:
+    units = about.units
     yield answer.title.upper()
     yield f"{about.car}   ({about.file}, {about.date}; pedalwright {about.version})"
     yield ""
-    yield from textwrap.wrap(said(answer.says), WIDTH)
+    yield from textwrap.wrap(said(answer.says, units), WIDTH)
     if answer.rows:
         yield ""
-        yield from _table(answer)
+        yield from _table(answer, units)
     if answer.bars is not None:
         yield ""
-        yield from _drawn(answer.bars)
+        yield from _drawn(answer.bars, units)
     yield ""
     yield "WHAT TO DO NEXT"
     for number, step in enumerate(answer.steps, start=1):
-        yield from _next(number, step)
+        yield from _next(number, step, about)
     if not answer.steps:
         yield "  Nothing: it can stay as it is." if answer.outcome == "passes" else "  See above."
     if answer.notes:
@@ -99,66 +104,73 @@ def _lines(about: About, answer: Answer) -> Iterator[str]:
         yield "WHAT THIS RESTS ON"
         for note in answer.notes:
             yield from textwrap.wrap(
-                said(note), WIDTH, initial_indent="  - ", subsequent_indent="    "
+                said(note, units), WIDTH, initial_indent="  - ", subsequent_indent="    "
             )
     yield ""
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
 
 
-def _table(answer: Answer) -> Iterator[str]:
-    lead = max(len(row.name) for row in answer.rows) + 2
-    wide = [max(11, len(column.head) + 2) for column in answer.columns]
-    heads = zip(answer.columns, wide, strict=True)
-    yield " " * (lead + 2) + "".join(f"{column.head:>{w}}" for column, w in heads)
-    for row in answer.rows:
+def _table(answer: Answer, units: Units) -> Iterator[str]:
+    names = [units.prose(row.name) for row in answer.rows]
+    cells = [
+        [_cell(v, column, units) for v, column in zip(row.values, answer.columns, strict=True)]
+        for row in answer.rows
+    ]
+    lead = max(map(len, names)) + 2
+    heads = [column.head for column in answer.columns]
+    wide = [max(11, *(len(cell) + 2 for cell in down)) for down in zip(heads, *cells, strict=True)]
+    yield " " * (lead + 2) + _in_columns(heads, wide)
+    for name, row, across in zip(names, answer.rows, cells, strict=True):
         pointer = "> " if row.mark in {"take", "keep"} else "  "
-        cells = "".join(
-            f"{_cell(value, column):>{w}}"
-            for value, column, w in zip(row.values, answer.columns, wide, strict=True)
-        )
-        yield f"{pointer}{row.name:<{lead}}{cells}  {MARKS[row.mark]}"
+        yield f"{pointer}{name:<{lead}}{_in_columns(across, wide)}  {MARKS[row.mark]}"
         for why in row.why:
             yield from textwrap.wrap(
-                said(why), WIDTH, initial_indent="      ", subsequent_indent="        "
+                said(why, units), WIDTH, initial_indent="      ", subsequent_indent="        "
             )
 
 
-def _cell(value: float, column: Column) -> str:
-    return shown(Figure(value, column.unit)) if np.isfinite(value) else "-"
+def _in_columns(cells: Sequence[str], wide: Sequence[int]) -> str:
+    return "".join(f"{cell:>{width}}" for cell, width in zip(cells, wide, strict=True))
 
 
-def _drawn(bars: Bars) -> Iterator[str]:
+def _cell(value: float, column: Column, units: Units) -> str:
+    return shown(Figure(value, column.unit), units) if np.isfinite(value) else "-"
+
+
+def _drawn(bars: Bars, units: Units) -> Iterator[str]:
     """Every bar to one scale; a mark stands where the bound is."""
     finite = [bar.value for bar in bars.bars if np.isfinite(bar.value)]
     longest = max([*finite, bars.bound or 0.0], default=0.0) or 1.0
-    lead = max(len(bar.name) for bar in bars.bars) + 2
+    names = [units.prose(bar.name) for bar in bars.bars]
+    lead = max(map(len, names)) + 2
     at = None if bars.bound is None else round(CELLS * bars.bound / longest)
-    yield f"  {bars.title}"
-    for bar in bars.bars:
+    yield f"  {units.prose(bars.title)}"
+    for name, bar in zip(names, bars.bars, strict=True):
         cells = round(CELLS * max(bar.value, 0.0) / longest) if np.isfinite(bar.value) else 0
         line = ("█" * cells).ljust(CELLS + 1)
         if at is not None:
             line = line[:at] + "│" + line[at + 1 :]
-        yield f"  {bar.name:<{lead}}{line} {_cell(bar.value, Column('', bars.unit))}"
+        yield f"  {name:<{lead}}{line} {_cell(bar.value, Column('', bars.unit), units)}"
     if at is not None and bars.bound is not None:
-        bound = shown(Figure(bars.bound, bars.unit))
+        bound = shown(Figure(bars.bound, bars.unit), units)
         yield f"  {'':<{lead}}{'':<{at}}│ {bars.bound_says}, {bound}"
 
 
-def _next(number: int, step: Step) -> Iterator[str]:
+def _next(number: int, step: Step, about: About) -> Iterator[str]:
+    units = about.units
     assumed = " (assumed figures)" if step.assumed else ""
-    yield from _told(f"  {number}. ", said(step.what) + assumed)
-    yield from _told("     brings  ", said(step.brings))
+    yield from _told(f"  {number}. ", said(step.what, units) + assumed)
+    yield from _told("     brings  ", said(step.brings, units))
     price = step.price
-    buy = f"buy {price.buy}" if price.buy else "nothing to buy"
+    buy = f"buy {units.prose(price.buy)}" if price.buy else "nothing to buy"
     yield from _told("     costs   ", f"about {price.minutes:.0f} minutes; {buy}")
     if price.worse:
-        yield from _told("     worse   ", "; ".join(said(worse) for worse in price.worse))
+        yield from _told("     worse   ", "; ".join(said(worse, units) for worse in price.worse))
     if step.breaks:
-        broken = "; ".join(said(broken) for broken in step.breaks)
+        broken = "; ".join(said(broken, units) for broken in step.breaks)
         yield from _told("     FAILS   ", broken)
     for change in step.changes:
-        yield f"     type    {typed(change)}"
+        yield f"     type    {typed(change, about.hand(change.path, change.unit))}"
 
 
 def _told(lead: str, text: str) -> Sequence[str]:

@@ -28,7 +28,7 @@ def write_everything(
     contents: dict[str, bytes] = {
         "dossier.pdf": dossier_pdf(about, assessment, steps, drawn),
         "findings.txt": findings_text(about, assessment.findings).encode(),
-        "working.txt": working_text(steps).encode(),
+        "working.txt": working_text(steps, about.units).encode(),
         "results.json": json.dumps(report, indent=1, ensure_ascii=False).encode(),
         **{f"{picture.key}.svg": picture.svg for picture in (*drawn, *full_size)},
     }

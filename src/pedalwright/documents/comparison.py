@@ -11,7 +11,8 @@ from pedalwright.assess import Headline
 from pedalwright.core.checks import Finding
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
-from pedalwright.documents.verdict import compared, said, state, verdict
+from pedalwright.documents.outside import Units
+from pedalwright.documents.verdict import compared, state, verdict
 
 WIDTH = 100
 #: Share of a figure below which it counts as unmoved (ours).
@@ -110,37 +111,41 @@ def _lines(old: Attempt, new: Attempt, changes: Sequence[Changed]) -> Iterator[s
             f"{change.path}:  {change.old or 'nothing'}  ->  {change.new or 'gone'}"
         )
     found = turns(old, new)
-    yield from _told("MENDED", [turn for turn in found if not turn.was_met and turn.is_met])
-    yield from _told("BROKEN", [turn for turn in found if turn.was_met and not turn.is_met])
-    yield from _told("STILL NOT MET", [t for t in found if not t.was_met and not t.is_met])
+    units = new.about.units
+    mended = [turn for turn in found if not turn.was_met and turn.is_met]
+    broken = [turn for turn in found if turn.was_met and not turn.is_met]
+    still = [turn for turn in found if not turn.was_met and not turn.is_met]
+    for heading, some in (("MENDED", mended), ("BROKEN", broken), ("STILL NOT MET", still)):
+        yield from _told(heading, some, units)
     yield ""
     yield "FIGURES THAT MOVED"
     shifted = list(moves(old, new))
     longest = max((len(move.name) for move in shifted), default=0)
     for move in shifted:
-        was, now = (_said(value, move.unit) for value in (move.old, move.new))
+        was, now = (_said(value, move.unit, units) for value in (move.old, move.new))
         yield f"  {move.name:<{longest}}  {was:>12}  ->  {now}"
     yield ""
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
 
 
-def _told(heading: str, found: Sequence[Turn]) -> Iterator[str]:
+def _told(heading: str, found: Sequence[Turn], units: Units) -> Iterator[str]:
     yield ""
     yield f"{heading}: {len(found)}"
     for turn in found:
         finding = turn.new or turn.old
         assert finding is not None, "a turn has at least one side"
         about = f" [{finding.about}]" if finding.about else ""
-        figures = " -> ".join(_compared(side) for side in (turn.old, turn.new))
-        yield from _wrapped(f"{state(finding)}: {finding.limit.asks}{about} {figures}")
+        figures = " -> ".join(_compared(side, units) for side in (turn.old, turn.new))
+        asks = units.prose(finding.limit.asks + about)
+        yield from _wrapped(f"{state(finding)}: {asks} {figures}")
 
 
-def _compared(finding: Finding | None) -> str:
-    return "not asked" if finding is None else compared(finding)
+def _compared(finding: Finding | None, units: Units) -> str:
+    return "not asked" if finding is None else compared(finding, units)
 
 
-def _said(value: float, unit: str) -> str:
-    return "no value" if np.isnan(value) else said(value, unit)
+def _said(value: float, unit: str, units: Units) -> str:
+    return "no value" if np.isnan(value) else units.said(value, unit)
 
 
 def _wrapped(text: str) -> list[str]:

@@ -11,11 +11,11 @@ from typing import Any
 
 from pedalwright.assess import Assessment
 from pedalwright.core.checks import Finding
-from pedalwright.core.quantity import show
 from pedalwright.core.typeset import typst_math, typst_substituted
 from pedalwright.core.working import Step
 from pedalwright.documents.about import About, Told
 from pedalwright.documents.cautions import CAUTIONS, FIRST_CAUTION
+from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.pictures import Picture
 from pedalwright.documents.verdict import (
     Row,
@@ -61,8 +61,11 @@ def dossier_pdf(
 def _content(
     about: About, assessment: Assessment, steps: Sequence[Step], drawn: Sequence[Picture]
 ) -> dict[str, Any]:
-    findings = assessment.findings
-    told = {tag: _told(about.tagged(tag)) for tag in ("missing", "assumed", "default", "measured")}
+    findings, units = assessment.findings, about.units
+    told = {
+        tag: _told(about.tagged(tag), units)
+        for tag in ("missing", "assumed", "default", "measured")
+    }
     return told | {
         "title": about.car,
         "note": about.note,
@@ -71,18 +74,20 @@ def _content(
         "version": about.version,
         "ok": verdict(findings).ok,
         "verdict": str(verdict(findings)),
-        "weakest": _row(Row(weakest(findings))),
+        "weakest": _row(Row(weakest(findings)), units),
         "groups": [
-            _group(room, [f for f in findings if f.room == room]) for room, _ in by_room(findings)
+            _group(room, [f for f in findings if f.room == room], units)
+            for room, _ in by_room(findings)
         ],
         "counts": ", ".join(f"{len(rows)} numbers {tag}" for tag, rows in told.items() if rows)
         + ".",
-        "sums": [_sum(step) for step in _three(steps)],
+        "sums": [_sum(step, units) for step in _three(steps)],
         "findings": [
-            {"room": room.capitalize(), "rows": [_row(row) for row in rows]}
+            {"room": room.capitalize(), "rows": [_row(row, units) for row in rows]}
             for room, rows in by_room(findings)
         ],
-        "working": _chapters(steps),
+        "working": _chapters(steps, units),
+        "working_says": _working_says(units),
         "pictures": [
             {"key": p.key, "title": p.title, "alt": p.alt, "caption": p.caption, "wide": p.wide}
             for p in drawn
@@ -93,27 +98,27 @@ def _content(
     }
 
 
-def _told(numbers: Sequence[tuple[str, Told]]) -> list[dict[str, str]]:
+def _told(numbers: Sequence[tuple[str, Told]], units: Units) -> list[dict[str, str]]:
     return [
         {
             "path": path,
-            "shown": told.shown,
-            "spread": f"± {show(told.plus_minus, told.unit)}" if told.plus_minus else "",
+            "shown": units.read_back(told.shown, told.unit),
+            "spread": f"± {units.said(told.plus_minus, told.unit)}" if told.plus_minus else "",
             "note": told.note or told.plus_minus_why,
         }
         for path, told in numbers
     ]
 
 
-def _row(row: Row) -> dict[str, Any]:
+def _row(row: Row, units: Units) -> dict[str, Any]:
     finding = row.finding
     margin = float(finding.margin) if finding.judged else 0.0
     return {
         "code": finding.limit.code,
-        "asks": finding.limit.asks,
+        "asks": units.prose(finding.limit.asks),
         "state": state(finding),
-        "compared": compared(finding),
-        "about": row.about,
+        "compared": compared(finding, units),
+        "about": units.prose(row.about),
         "margin": percent(finding.margin),
         "bar": max(-6.0, min(BAR, margin * BAR)),
         "source": asked_by(finding),
@@ -121,15 +126,15 @@ def _row(row: Row) -> dict[str, Any]:
     }
 
 
-def _group(room: str, members: Sequence[Finding]) -> dict[str, Any]:
+def _group(room: str, members: Sequence[Finding], units: Units) -> dict[str, Any]:
     worst = weakest(members)
     return {
         "room": room,
         "count": len(members),
         "failed": str(sum(not f.ok for f in members)),
-        "asks": worst.limit.asks,
-        "compared": compared(worst),
-        "about": worst.about,
+        "asks": units.prose(worst.limit.asks),
+        "compared": compared(worst, units),
+        "about": units.prose(worst.about),
     }
 
 
@@ -140,24 +145,41 @@ def _three(steps: Sequence[Step]) -> list[Step]:
     return [first[name] for name in SUMS if name in first]
 
 
-def _sum(step: Step) -> dict[str, str]:
+def _sum(step: Step, units: Units) -> dict[str, str]:
     return {
         "meaning": step.formula.meaning,
         "subject": step.subject,
         "formula": typst_math(step.formula),
-        "numbers": typst_substituted(step),
+        "numbers": _numbers(step, units),
     }
 
 
-def _chapters(steps: Sequence[Step]) -> list[dict[str, Any]]:
+def _numbers(step: Step, units: Units) -> str:
+    """The numbers in the formula, its answer, and the answer once more in the reader's units."""
+    beside = units.beside(step.value, step.formula.units["return"])
+    return typst_substituted(step) + (f'quad "({beside})"' if beside else "")
+
+
+def _working_says(units: Units) -> str:
+    """In what the working is, where that is not what the reader thinks in."""
+    inside = "Angles are in radians unless marked."
+    if units is METRIC:
+        return inside
+    return f"{inside} It is worked in mm, N and MPa; brackets say each answer in your units."
+
+
+def _chapters(steps: Sequence[Step], units: Units) -> list[dict[str, Any]]:
     """Room by room, each formula once with all its runs."""
     return [
-        {"room": room.capitalize(), "formulas": [_formula(runs) for runs in formulas.values()]}
+        {
+            "room": room.capitalize(),
+            "formulas": [_formula(runs, units) for runs in formulas.values()],
+        }
         for room, formulas in by_formula(steps).items()
     ]
 
 
-def _formula(runs: Sequence[Step]) -> dict[str, Any]:
+def _formula(runs: Sequence[Step], units: Units) -> dict[str, Any]:
     formula = runs[0].formula
     return {
         "name": formula.name,
@@ -167,7 +189,7 @@ def _formula(runs: Sequence[Step]) -> dict[str, Any]:
         "source": formula.source,
         "runs": [
             {"numbers": numbers, "subject": subject}
-            for numbers, subject in merged(runs, typst_substituted)
+            for numbers, subject in merged(runs, lambda step: _numbers(step, units))
         ],
     }
 

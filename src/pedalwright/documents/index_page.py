@@ -11,6 +11,7 @@ from xml.etree import ElementTree as ET
 from pedalwright.core.checks import Finding
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import CAUTIONS
+from pedalwright.documents.outside import Units
 from pedalwright.documents.pictures import Picture
 from pedalwright.documents.verdict import Row, by_room, compared, percent, state, verdict
 
@@ -63,7 +64,7 @@ def _attempt(body: ET.Element, attempt: Attempt, own: str) -> None:
         ("results.json", "results as data"),
     ):
         _say(links, "a", says, {"href": f"{attempt.folder}/{name}"})
-    _findings(body, attempt.findings)
+    _findings(body, attempt.findings, attempt.about.units)
     for picture in attempt.drawings:
         figure = ET.SubElement(body, "figure")
         figure.append(_inside(picture, own))
@@ -81,23 +82,23 @@ def _inside(picture: Picture, own: str) -> ET.Element:
     return root
 
 
-def _findings(body: ET.Element, findings: Sequence[Finding]) -> None:
+def _findings(body: ET.Element, findings: Sequence[Finding], units: Units) -> None:
     for room, rows in by_room(findings):
         failing = sum(not row.finding.ok for row in rows)
         part = ET.SubElement(body, "details", {"open": ""} if failing else {})
         _say(part, "summary", f"{room}: {failing} short" if failing else f"{room}: all met")
         for row in rows:
-            _finding(part, row)
+            _finding(part, row, units)
 
 
-def _finding(part: ET.Element, row: Row) -> None:
+def _finding(part: ET.Element, row: Row, units: Units) -> None:
     finding = row.finding
     line = ET.SubElement(part, "p", {"class": f"finding {state(finding)}"})
     _say(line, "b", state(finding))
     _say(line, "span", percent(finding.margin), {"class": "margin"})
-    _say(line, "span", finding.limit.asks)
-    about = f" [{row.about}]" if row.about else ""
-    _say(line, "span", compared(finding) + about, {"class": "figures"})
+    _say(line, "span", units.prose(finding.limit.asks))
+    about = units.prose(f" [{row.about}]") if row.about else ""
+    _say(line, "span", compared(finding, units) + about, {"class": "figures"})
 
 
 def _say(parent: ET.Element, tag: str, text: str, attributes: dict[str, str] | None = None) -> None:

@@ -59,8 +59,8 @@ def cut(design: Design, pedal: PedalName, by: float | None) -> Answer:
         columns=OUTCOME,
         rows=(
             _row("as it is", came, "now"),
-            _row(f"cut {by:g}, hole left", left, _against(left, came), _newly(left, came)),
-            _row(f"cut {by:g}, drilled anew", new, _against(new, came), newly),
+            _row(f"cut {by:g} mm, hole left", left, _against(left, came), _newly(left, came)),
+            _row(f"cut {by:g} mm, drilled anew", new, _against(new, came), newly),
         ),
         bars=_effort_bars((("as it is", came), ("hole left", left), ("drilled anew", new)), pedal),
         steps=(_cut_step(design, pedal, plan),),

@@ -7,6 +7,7 @@ from pedalwright.core.checks import Finding
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
 from pedalwright.documents.helps import helpful
+from pedalwright.documents.outside import Units
 from pedalwright.documents.questions import QUESTIONS
 from pedalwright.documents.verdict import Row, asked_by, by_room, compared, percent, state, verdict
 
@@ -36,7 +37,7 @@ def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
         yield ""
         yield room.upper()
         for row in members:
-            yield from _row(row)
+            yield from _row(row, about.units)
     yield ""
     yield from _ask_next(about, findings)
     yield from _given(about)
@@ -57,17 +58,18 @@ def _ask_next(about: About, findings: Sequence[Finding]) -> Iterator[str]:
     yield ""
 
 
-def _row(row: Row) -> Iterator[str]:
+def _row(row: Row, units: Units) -> Iterator[str]:
     """What fails takes three lines: what is asked, how far it is off, who asks; the rest one."""
     finding = row.finding
     left, right = _split(bar(float(finding.margin))) if finding.judged else ("", "│")
     gauge = f"{left:>{SHORT}}{right:<{IN_HAND + 1}}"
     lead = f"  {state(finding):<8} {gauge} {percent(finding.margin):>6}  "
-    figures = compared(finding) + (f" [{row.about}]" if row.about else "")
+    asks = units.prose(finding.limit.asks)
+    figures = compared(finding, units) + (f" [{units.prose(row.about)}]" if row.about else "")
     if state(finding) == "passes":
-        yield from _told(lead, f"{finding.limit.asks} {figures}")
+        yield from _told(lead, f"{asks} {figures}")
     else:
-        yield from _told(lead, finding.limit.asks)
+        yield from _told(lead, asks)
         yield from _told(" " * INDENT, figures)
         yield from _told(" " * INDENT, f"asked by {asked_by(finding)}")
 
@@ -93,7 +95,7 @@ def _given(about: About) -> Iterator[str]:
             for path, number in told:
                 note = f"  ({number.note})" if number.note else ""
                 yield from textwrap.wrap(
-                    f"{path} = {number.shown}{note}",
+                    f"{path} = {about.units.read_back(number.shown, number.unit)}{note}",
                     WIDTH,
                     initial_indent="  ",
                     subsequent_indent="      ",

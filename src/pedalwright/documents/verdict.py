@@ -7,9 +7,8 @@ from itertools import groupby
 import numpy as np
 
 from pedalwright.core.checks import Finding
-from pedalwright.core.figures import figure
 from pedalwright.core.units import Num
-from pedalwright.documents.outside import outside
+from pedalwright.documents.outside import METRIC, Units
 
 #: Rooms in the order of the job.
 ROOMS = ("survey", "driver", "linkage", "hydraulics", "brakes", "clutch", "throttle", "structure")
@@ -101,18 +100,16 @@ def state(finding: Finding) -> str:
     return "fails" if finding.limit.weight == "must" else "short"
 
 
-def compared(finding: Finding) -> str:
+def compared(finding: Finding, units: Units = METRIC) -> str:
     """Value against bound, e.g. `517 N, at most 500 N`."""
-    bound = f"{finding.limit.sense} {said(finding.bound, finding.limit.unit)}"
-    if not finding.judged:
-        return f"no value, {bound}"
-    return f"{said(finding.value, finding.limit.unit)}, {bound}"
+    unit = finding.limit.unit
+    value = units.said(finding.value, unit) if finding.judged else "no value"
+    return f"{value}, {finding.limit.sense} {units.said(finding.bound, unit)}"
 
 
-def said(value: Num, unit: str) -> str:
-    """A number as a reader wants it: angles in degrees."""
-    amount, outer = outside(value, unit)
-    return f"{float(amount):.1f}°" if outer == "deg" else figure(amount, outer)
+def said(value: Num, unit: str, units: Units = METRIC) -> str:
+    """A number with its unit, as a reader wants it."""
+    return units.said(value, unit)
 
 
 def percent(margin: Num) -> str:

@@ -6,15 +6,16 @@ from pedalwright.core.figures import unit_text
 from pedalwright.core.notation import Plain
 from pedalwright.core.typeset import plain, substituted
 from pedalwright.core.working import Formula, Step
+from pedalwright.documents.outside import Units
 from pedalwright.documents.verdict import ROOMS
 
 #: How many uses of the same numbers are named.
 MOST = 4
 
 
-def working_text(steps: Sequence[Step]) -> str:
+def working_text(steps: Sequence[Step], units: Units) -> str:
     """Each formula once, under it every run with its numbers and what it was for."""
-    return "\n".join(_lines(steps)) + "\n"
+    return "\n".join(_lines(steps, units)) + "\n"
 
 
 def by_formula(steps: Sequence[Step]) -> dict[str, dict[str, list[Step]]]:
@@ -48,7 +49,11 @@ def _listed(names: Sequence[str]) -> str:
     return "; ".join(names[:MOST]) + (f"; and {rest} more" if rest > 0 else "")
 
 
-def _lines(steps: Sequence[Step]) -> Iterator[str]:
+def _lines(steps: Sequence[Step], units: Units) -> Iterator[str]:
+    def numbers(step: Step) -> str:
+        beside = units.beside(step.value, step.formula.units["return"])
+        return substituted(step) + (f" ({beside})" if beside else "")
+
     for room, formulas in by_formula(steps).items():
         yield from ("", room.upper())
         for runs in formulas.values():
@@ -57,5 +62,5 @@ def _lines(steps: Sequence[Step]) -> Iterator[str]:
             yield f"      {formula.meaning}"
             yield f"      {units_text(formula)}"
             yield f"      {formula.name}; source: {formula.source}"
-            for numbers, subject in merged(runs, substituted):
-                yield f"        {numbers}" + (f"    [{subject}]" if subject else "")
+            for written, subject in merged(runs, numbers):
+                yield f"        {written}" + (f"    [{subject}]" if subject else "")

@@ -26,7 +26,7 @@ class Axis:
         low, high = min(finite), max(finite)
         if low == high:
             low, high = low - 0.5 * (abs(low) or 1.0), high + 0.5 * (abs(high) or 1.0)
-        step = round_step((high - low) / self.steps)
+        step = round_step((high - low) / self.steps, self.unit)
         first, last = floor(low / step + _HAIR), ceil(high / step - _HAIR)
         return Ruler(step, first, last)
 
@@ -52,7 +52,7 @@ class Ruler:
     @property
     def marks(self) -> list[tuple[float, str]]:
         """Each mark and what is written at it, all with the same number of decimals."""
-        decimals = max(0, -floor(log10(self.step) + _HAIR))
+        decimals = next(n for n in range(_FINEST) if _is_whole(self.step * 10.0**n))
         places = (number * self.step for number in range(self.first, self.last + 1))
         return [(value, f"{value:.{decimals}f}") for value in places]
 
@@ -61,11 +61,22 @@ class Ruler:
         return (value - self.low) / (self.high - self.low)
 
 
-def round_step(wanted: float) -> float:
-    """The smallest of 1, 2, 5 times a power of ten that is not below what is wanted."""
+def round_step(wanted: float, unit: str = "") -> float:
+    """The smallest of 1, 2, 5 times a power of ten that is not below what is wanted.
+
+    Parts of an inch are counted in halves and quarters: 1, 2.5, 5.
+    """
     power = 10.0 ** floor(log10(wanted))
-    return next(power * n for n in (1.0, 2.0, 5.0, 10.0) if power * n >= wanted * (1.0 - _HAIR))
+    second = 2.5 if unit == "in" and power < 1.0 else 2.0
+    steps = (1.0, second, 5.0, 10.0)
+    return next(power * n for n in steps if power * n >= wanted * (1.0 - _HAIR))
 
 
+def _is_whole(number: float) -> bool:
+    return abs(number - round(number)) < _HAIR * max(1.0, number)
+
+
+#: Decimals of the smallest step that can be written.
+_FINEST = 20
 #: Rounding of floats must not add a step.
 _HAIR = 1e-9

@@ -48,12 +48,13 @@ class BudgetChart:
         ends = [0.0, *accumulate(cause.amount for cause in self.causes)]
         limits = [limit.value for limit in self.limits]
         across = Axis("", self.unit, include=(0.0,)).ruled([*ends, *limits])
-        shapes = (
-            *self._ruler(across),
+        rows = [
             *self._steps(ends, across),
             *self._row(len(self.causes), self.total, 0.0, ends[-1], across, Fill.SOLID),
-            *self._limits(across),
-        )
+        ]
+        bars = [item for item in rows if not isinstance(item, Text)]
+        amounts = [item for item in rows if isinstance(item, Text)]
+        shapes = (*self._ruler(across), *bars, *self._limits(across), *amounts)
         return Drawing(
             name=self.name, title=self.title, description=self.description, shapes=shapes
         )

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from math import atan2, copysign, cos, dist, hypot, isfinite, pi
 from typing import Literal, TypeAlias
 
+from pedalwright.core.lengths import Written, millimetres
 from pedalwright.drawing.box import XY, polar
 from pedalwright.drawing.lines import Fill, Line, Tone
 from pedalwright.drawing.shapes import Item, Polyline, Text
@@ -40,6 +41,7 @@ class Linear:
     base: float | None = None
     label: str = "{}"
     decimals: int = 1
+    written: Written = millimetres
     tone: Tone = Tone.INK
     part: str = ""
 
@@ -77,7 +79,7 @@ class Linear:
     @property
     def text(self) -> str:
         """What is written above the line."""
-        return self.label.replace("{}", measure(self.length, self.decimals))
+        return self.label.replace("{}", self.written(self.length, self.decimals))
 
     @property
     def heights(self) -> tuple[float, float]:
@@ -185,12 +187,6 @@ def arrow(tip: XY, towards: XY, scale: float, tone: Tone = Tone.INK) -> Polyline
     side = ARROW / cos(SHARP) / scale
     wings = (polar(tip, side, back - SHARP), polar(tip, side, back + SHARP))
     return Polyline((tip, *wings), closed=True, fill=Fill.SOLID, line=Line.NONE, tone=tone)
-
-
-def measure(amount: float, decimals: int) -> str:
-    """A length or an angle as a drawing writes it: without zeros that say nothing."""
-    text = f"{amount:.{decimals}f}"
-    return text.rstrip("0").rstrip(".") if decimals else text
 
 
 def tail(span: float) -> float:

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from math import cos, degrees, sin
 
+from pedalwright.core.lengths import Written, millimetres, trimmed
 from pedalwright.drawing.box import XY, polar
-from pedalwright.drawing.dimension import ABOVE, ARROW, OVERSHOOT, arrow, measure, tail
+from pedalwright.drawing.dimension import ABOVE, ARROW, OVERSHOOT, arrow, tail
 from pedalwright.drawing.leader import Leader
 from pedalwright.drawing.lines import Line, Tone
 from pedalwright.drawing.shapes import Arc, Item, Polyline, Text
@@ -63,7 +64,7 @@ class Angular:
         return arrow(tip, (tip[0] - foot[0], tip[1] - foot[1]), scale, self.tone)
 
     def _lettering(self, scale: float) -> Text:
-        words = self.label.replace("{}", measure(degrees(self.end - self.start), self.decimals))
+        words = self.label.replace("{}", trimmed(degrees(self.end - self.start), self.decimals))
         middle = (self.start + self.end) / 2
         text = Text(self.apex, words, stand="across", tone=self.tone, part=self.part)
         half = (abs(cos(middle)) * text.width + abs(sin(middle)) * text.height) / 2
@@ -89,17 +90,29 @@ class CentreCross:
 
 
 def radius(
-    centre: XY, size: float, angle: float, *, out: float = 8.0, label: str = "R{}"
+    centre: XY,
+    size: float,
+    angle: float,
+    *,
+    out: float = 8.0,
+    label: str = "R{}",
+    written: Written = millimetres,
 ) -> Leader:
     """A radius: the arrow on the arc at an angle (rad), the note `out` mm on paper outside."""
-    return _on_circle(centre, size, angle, out, label.replace("{}", measure(size, 1)))
+    return _on_circle(centre, size, angle, out, label.replace("{}", written(size, 1)))
 
 
 def diameter(
-    centre: XY, size: float, angle: float, *, out: float = 8.0, label: str = "Ø{}"
+    centre: XY,
+    size: float,
+    angle: float,
+    *,
+    out: float = 8.0,
+    label: str = "Ø{}",
+    written: Written = millimetres,
 ) -> Leader:
     """A diameter: the arrow on the circle at an angle (rad), the note outside."""
-    return _on_circle(centre, size / 2, angle, out, label.replace("{}", measure(size, 2)))
+    return _on_circle(centre, size / 2, angle, out, label.replace("{}", written(size, 2)))
 
 
 def _on_circle(centre: XY, size: float, angle: float, out: float, text: str) -> Leader:

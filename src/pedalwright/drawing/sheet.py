@@ -108,11 +108,14 @@ def _in_free_place(leader: Leader, taken: list[Box], scale: float) -> Leader:
     for factor, turn in _TRIES:
         moved = leader.moved(factor, turn)
         room = moved.room(scale)
-        if room and not any(room.meets(other) for other in taken):
+        if room and not any(room.grown(APART / scale).meets(other) for other in taken):
             taken.append(room)
             return moved
     return leader
 
+
+#: Least distance of a note from other letters, mm on paper.
+APART = 0.8
 
 #: Ways to move a note: up to three times as far out, up to 60 degrees to either side.
 _TRIES = [

@@ -10,6 +10,7 @@ from pedalwright.project import files, paths
 from pedalwright.project.edits import NewValue, edited
 from pedalwright.project.entries import Trouble, typed
 from pedalwright.project.errors import FileFault, ProjectError, fault
+from pedalwright.project.hand import Hand, hand_of
 from pedalwright.project.provenance import Provenance
 from pedalwright.project.quantities import missing
 from pedalwright.project.reader import read_tables
@@ -33,6 +34,8 @@ class Project:
     #: As the builder dated it.
     date: str
     note: str
+    #: The units of what is shown: as the file says, else those most of its lengths are in.
+    shown_in: Hand
     #: Of each number and direction, by its path, in the order of the design.
     provenance: Mapping[str, Provenance]
     #: Each choice among words, by its path: hinge, kind.
@@ -81,7 +84,7 @@ def _read(text: str, file: str, path: Path | None) -> Project:
         raise ProjectError(found.faults)
     report = Report(file, found.text)
     faults = [*found.faults, *_format_faults(found.tables.get("format"), report)]
-    name, date, note = (_head(key, found.tables.get(key), report) for key in HEAD[1:])
+    name, date, note, hand = (_head(key, found.tables.get(key), report) for key in HEAD[1:])
     tables = {key: below for key, below in found.tables.items() if key not in HEAD}
     design = cast("Design", read_tables(report, schema(Design), tables))
     for table in forgotten(design):
@@ -89,6 +92,7 @@ def _read(text: str, file: str, path: Path | None) -> Project:
         report.tell(Spot(keys=keys, path=keys), missing("", "", "what works the slave"))
     for clash in clashes(design):
         report.complain_of(clash)
+    shown_in = hand_of(hand, report)
     silent = {known.line for known in faults if known.line is not None}
     faults += [explained(f, design) for f in report.faults if f.line not in silent]
     if faults:
@@ -99,6 +103,7 @@ def _read(text: str, file: str, path: Path | None) -> Project:
         name=name or Path(file).stem,
         date=date,
         note=note,
+        shown_in=shown_in,
         provenance=report.provenance,
         words=report.words,
         text=text,

@@ -22,7 +22,7 @@ from pedalwright.project.schema import (
 )
 
 #: What a file says beside the design.
-HEAD = ("format", "name", "date", "note")
+HEAD = ("format", "name", "date", "note", "shown_in")
 
 
 class Target(NamedTuple):

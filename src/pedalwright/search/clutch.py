@@ -87,7 +87,7 @@ def _row(design: Design) -> Iterator[tuple[str, Changes]]:
         return
     pin = number(design, "clutch.pedal.pin_radius")
     for step in PIN_STEPS:
-        yield f"cable pin at {pin + step:.1f}", pin_at(design, "clutch", pin + step)
+        yield f"cable pin at {pin + step:.1f} mm", pin_at(design, "clutch", pin + step)
 
 
 def _releases(candidate: Candidate) -> bool:

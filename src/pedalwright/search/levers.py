@@ -41,7 +41,7 @@ COLUMNS = (
 def which_ratio(design: Design, pedal: PedalName) -> Answer:
     """Pins further in and out; the present one stays unless another misses less."""
     pin = number(design, f"{pedal}.pedal.pin_radius")
-    rows = [(f"pin at {pin + step:.1f}", pin_at(design, pedal, pin + step)) for step in PINS]
+    rows = [(f"pin at {pin + step:.1f} mm", pin_at(design, pedal, pin + step)) for step in PINS]
 
     def values(candidate: Candidate) -> tuple[float, ...]:
         ruler = one(_arm_ratio(candidate.design, pedal))

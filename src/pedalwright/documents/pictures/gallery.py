@@ -4,17 +4,8 @@ from dataclasses import dataclass, replace
 
 from pedalwright.assess import Assessment
 from pedalwright.design import Design
-from pedalwright.documents.pictures.charts import (
-    balance_chart,
-    clutch_travel_chart,
-    force_travel_chart,
-    give_chart,
-    opening_chart,
-    ratio_chart,
-    rod_angle_chart,
-    share_chart,
-    travel_chart,
-)
+from pedalwright.documents.outside import Units
+from pedalwright.documents.pictures.charts import charts
 from pedalwright.documents.pictures.lever import lever_layout
 from pedalwright.documents.pictures.shown import PEDALS
 from pedalwright.documents.pictures.side import side_elevation
@@ -39,37 +30,27 @@ class Picture:
     wide: bool
 
 
-def pictures(design: Design, assessment: Assessment) -> list[Picture]:
+def pictures(design: Design, assessment: Assessment, units: Units) -> list[Picture]:
     """The side elevations, the levers and the charts."""
-    elevations = [side_elevation(design, assessment, pedal).fitted(WIDE, HIGH) for pedal in PEDALS]
-    levers = [lever_layout(design, assessment, pedal).fitted(*TALL) for pedal in PEDALS]
-    charts = [
-        ratio_chart(assessment),
-        rod_angle_chart(assessment),
-        force_travel_chart(assessment),
-        travel_chart(assessment),
-        clutch_travel_chart(assessment),
-        give_chart(assessment),
-        balance_chart(assessment),
-        share_chart(assessment),
-        opening_chart(assessment),
-    ]
+    elevations = [side_elevation(design, assessment, which, units) for which in PEDALS]
+    levers = [lever_layout(design, assessment, which, units) for which in PEDALS]
     return [
-        *(_picture(elevation, _scaled(elevation), wide=True) for elevation in elevations),
-        *(_picture(lever, _scaled(lever)) for lever in levers),
-        *(_picture(chart, chart.title) for chart in charts),
+        *(_drawing(drawing.fitted(WIDE, HIGH), units, wide=True) for drawing in elevations),
+        *(_drawing(drawing.fitted(*TALL), units) for drawing in levers),
+        *(_picture(chart, chart.title) for chart in charts(assessment, units)),
     ]
 
 
-def full_size(design: Design, assessment: Assessment) -> list[Picture]:
+def full_size(design: Design, assessment: Assessment, units: Units) -> list[Picture]:
     """The levers at 1:1, to lay the arms on."""
-    levers = [lever_layout(design, assessment, pedal) for pedal in PEDALS]
-    named = [replace(lever, name=f"{lever.name}-full-size") for lever in levers]
-    return [_picture(lever, _scaled(lever)) for lever in named]
+    levers = [lever_layout(design, assessment, which, units) for which in PEDALS]
+    return [_drawing(replace(lever, name=f"{lever.name}-full-size"), units) for lever in levers]
 
 
-def _scaled(drawing: Drawing) -> str:
-    return f"{drawing.title}, {drawing.scale_text}, dimensions in mm"
+def _drawing(drawing: Drawing, units: Units, *, wide: bool = False) -> Picture:
+    """A drawing to scale; the caption says to which, and in what its dimensions are."""
+    caption = f"{drawing.title}, {drawing.scale_text}, {units.dimensions}"
+    return _picture(drawing, caption, wide=wide)
 
 
 def _picture(drawing: Drawing, caption: str, *, wide: bool = False) -> Picture:

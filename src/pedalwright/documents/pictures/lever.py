@@ -8,7 +8,9 @@ from collections.abc import Iterator
 from math import dist
 
 from pedalwright.assess import Assessment
+from pedalwright.core.lengths import Written
 from pedalwright.design import Design
+from pedalwright.documents.outside import Units
 from pedalwright.documents.pictures.places import beside, pad_outline, seen, swing, towards
 from pedalwright.documents.pictures.shown import Shown, Which, shown
 from pedalwright.drawing import (
@@ -26,10 +28,9 @@ from pedalwright.drawing import (
     Tone,
     diameter,
 )
-from pedalwright.drawing.dimension import measure
 
 
-def lever_layout(design: Design, assessment: Assessment, which: Which) -> Drawing:
+def lever_layout(design: Design, assessment: Assessment, which: Which, units: Units) -> Drawing:
     """One pedal's lever."""
     drawn = shown(design, assessment, which)
     return Drawing(
@@ -39,7 +40,7 @@ def lever_layout(design: Design, assessment: Assessment, which: Which) -> Drawin
             f"The {which} pedal's arm with pivot tube and pin hole, its radii, and the arcs of pad "
             "and pin up to full stroke."
         ),
-        shapes=(*_arm(drawn), *_paths(drawn), *_rods(drawn), *_sizes(drawn)),
+        shapes=(*_arm(drawn), *_paths(drawn), *_rods(drawn), *_sizes(drawn, units.lengths)),
     )
 
 
@@ -100,35 +101,38 @@ def _rods(drawn: Shown) -> Iterator[Item]:
     yield Leader(socket, "rod socket", to=(-4.0, -9.0))
 
 
-def _sizes(drawn: Shown) -> Iterator[Item]:
+def _sizes(drawn: Shown, written: Written) -> Iterator[Item]:
     """Radii on the side the arm is open to, rods on the side away from the pivot."""
     lever, tube = drawn.lever, drawn.part.carrier.pivot
     pivot, pad, pin = seen(lever.pivot), seen(lever.pad), seen(lever.pin)
-    yield Linear(pivot, pad, "aligned", offset=26.0)
-    yield Linear(pivot, pin, "aligned", offset=16.0)
+    yield Linear(pivot, pad, "aligned", offset=26.0, written=written)
+    yield Linear(pivot, pin, "aligned", offset=16.0, written=written)
     for start, end in drawn.at_rest.rods:
         over = beside(start, end, 1.0)
         away = over[0] * (pivot[0] - start[0]) + over[1] * (pivot[1] - start[1]) < 0.0
-        yield Linear(start, end, "aligned", offset=10.0 if away else -10.0, label="rod {}")
+        offset = 10.0 if away else -10.0
+        yield Linear(start, end, "aligned", offset=offset, label="rod {}", written=written)
     reach = dist(pivot, pad)
     turn = swing(pivot, pad, seen(drawn.full.pad))
     yield Angular(pivot, *turn, radius=0.6 * reach, sides=False)
     rod_is_left = drawn.at_rest.rods[0][1][0] < pin[0]
     free = 2.6 if rod_is_left == (pin[1] < pivot[1]) else 0.5
-    yield diameter(pin, float(drawn.part.carrier.arm.pin_hole), free, out=12.0)
+    hole = float(drawn.part.carrier.arm.pin_hole)
+    yield diameter(pin, hole, free, out=12.0, written=written)
     above = 0.9 if pad[1] < pivot[1] else -0.9
-    yield diameter(pivot, float(tube.tube_outside), above, out=9.0, label="tube Ø{}")
-    yield _note(drawn)
+    outside = float(tube.tube_outside)
+    yield diameter(pivot, outside, above, out=9.0, label="tube Ø{}", written=written)
+    yield _note(drawn, written)
 
 
-def _note(drawn: Shown) -> Leader:
+def _note(drawn: Shown, written: Written) -> Leader:
     """Size of the arm and joggle of the pad, beside the arm and clear of its dimensions."""
     pivot, pad = seen(drawn.lever.pivot), seen(drawn.lever.pad)
     arm, joggle = drawn.part.carrier.arm, float(drawn.part.pedal.pad_offset)
-    text = f"arm {measure(float(arm.thickness), 1)} x {measure(float(arm.depth_at_pad), 1)}"
+    text = f"arm {written(float(arm.thickness), 1)} x {written(float(arm.depth_at_pad), 1)}"
     if joggle:
         hand = "right" if joggle > 0.0 else "left"
-        text += f"\npad {measure(abs(joggle), 1)} {hand}"
+        text += f"\npad {written(abs(joggle), 1)} {hand}"
     ux, uz = towards(pivot, pad)
     along = 0.75 * dist(pivot, pad)
     middle = (pivot[0] + along * ux, pivot[1] + along * uz)

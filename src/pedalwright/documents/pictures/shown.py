@@ -4,12 +4,13 @@ from dataclasses import dataclass
 from typing import Literal
 
 from pedalwright.assess import Assessment
+from pedalwright.assess.slides import foremost, place_of
 from pedalwright.core.points import Point
 from pedalwright.design import BrakeDesign, ClutchDesign, Design
 from pedalwright.documents.pictures.places import seen
 from pedalwright.drawing import XY
 from pedalwright.driver import Seated
-from pedalwright.linkage import Lever, Position, Relay, Relayed
+from pedalwright.linkage import Lever, Position, Relay, Relayed, Rod
 
 Which = Literal["brake", "clutch"]
 PEDALS: tuple[Which, ...] = ("brake", "clutch")
@@ -32,42 +33,53 @@ class Shown:
     which: Which
     part: BrakeDesign | ClutchDesign
     lever: Lever
+    rod: Rod
     #: Hard stop of the brake, end of the clutch's stroke.
     full: Position
     seats: tuple[tuple[str, Seated], ...]
+    #: How far aft of the foremost place each driver has a box that slides.
+    aft: tuple[tuple[str, float], ...]
 
     @property
     def at_rest(self) -> Chain:
         """Rods and relay lever with the foot off."""
-        rod = self.part.rod
-        return _chain(self.lever.pin, rod.socket, rod.relay, rod.relay)
+        rod = self.rod
+        return chain(self.lever.pin, rod.socket, rod.relay, rod.relay)
 
     @property
     def pressed(self) -> Chain:
         """The same at the end of the stroke."""
-        return _chain(self.full.pin, self.full.socket, self.full.relay, self.part.rod.relay)
+        return chain(self.full.pin, self.full.socket, self.full.relay, self.rod.relay)
 
 
 def shown(design: Design, assessment: Assessment, which: Which) -> Shown:
-    """One pedal of an assessed design."""
+    """One pedal of an assessed design, a box that slides in its foremost place."""
+    ahead = foremost(design)
+    places = ((driver.name, float(place_of(design, driver) - ahead)) for driver in design.drivers)
+    aft = tuple((name, place) for name, place in places if place > 0.0)
     if which == "brake":
         return Shown(
             which=which,
             part=design.brake,
             lever=assessment.brake.lever,
+            rod=assessment.brake.rod,
             full=assessment.brake.hard_stop,
             seats=tuple((placed.name, placed.brake) for placed in assessment.drivers),
+            aft=aft,
         )
     return Shown(
         which=which,
         part=design.clutch,
         lever=assessment.clutch.lever,
+        rod=assessment.clutch.rod,
         full=assessment.clutch.full,
         seats=tuple((placed.name, placed.clutch) for placed in assessment.drivers),
+        aft=aft,
     )
 
 
-def _chain(pin: Point, socket: Point, pins: Relay | Relayed | None, relay: Relay | None) -> Chain:
+def chain(pin: Point, socket: Point, pins: Relay | Relayed | None, relay: Relay | None) -> Chain:
+    """Rods from the pin, by way of a relay lever where there is one, to the socket."""
     if pins is None or relay is None:
         return Chain(((seen(pin), seen(socket)),), None)
     driven, driving = seen(pins.driven_pin), seen(pins.driving_pin)

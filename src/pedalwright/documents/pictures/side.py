@@ -6,11 +6,14 @@ same parts at full stroke (ISO 128-2); dimensions after ISO 129-1.
 """
 
 from collections.abc import Iterator
+from functools import partial
 from math import dist, isfinite
 
 from pedalwright.assess import Assessment
-from pedalwright.core.points import Point
+from pedalwright.core.lengths import Written
+from pedalwright.core.points import REARWARD, Point
 from pedalwright.design import Design
+from pedalwright.documents.outside import Units
 from pedalwright.documents.pictures.places import pad_outline, seen, swing
 from pedalwright.documents.pictures.shown import Chain, Shown, Which, shown
 from pedalwright.drawing import (
@@ -37,7 +40,7 @@ from pedalwright.survey import Survey
 SKIN, MAT = 14.0, 620.0
 
 
-def side_elevation(design: Design, assessment: Assessment, which: Which) -> Drawing:
+def side_elevation(design: Design, assessment: Assessment, which: Which, units: Units) -> Drawing:
     """The footwell with one pedal and every driver's leg on it."""
     drawn = shown(design, assessment, which)
     heel = _heel(drawn)
@@ -54,7 +57,7 @@ def side_elevation(design: Design, assessment: Assessment, which: Which) -> Draw
             *_footwell(design.survey, drawn, heel),
             *(item for leg in legs for item in leg),
             *_pedal(drawn),
-            *_dimensions(design.survey, drawn, heel),
+            *_dimensions(design.survey, drawn, heel, units.lengths),
         ),
     )
 
@@ -128,8 +131,11 @@ def _posture(posture: Posture, line: Line, name: str) -> Item:
 
 
 def _pedal(drawn: Shown) -> Iterator[Item]:
-    lever, full, rod = drawn.lever, drawn.full, drawn.part.rod
+    lever, full, rod = drawn.lever, drawn.full, drawn.rod
     pivot, tube = seen(lever.pivot), float(drawn.part.carrier.pivot.tube_outside) / 2
+    for name, aft in drawn.aft:
+        yield _arm(drawn, lever.pad, drawn.at_rest, Line.HIDDEN, aft)
+        yield Leader(seen(lever.pivot + REARWARD * aft), f"pedals for {name}", to=(9.0, 7.0))
     yield _arm(drawn, full.pad, drawn.pressed, Line.OTHER_POSITION)
     yield _arm(drawn, lever.pad, drawn.at_rest, Line.VISIBLE)
     yield Circle(pivot, tube, tone=Tone.ACCENT, part="pivot", title="pivot tube")
@@ -137,18 +143,21 @@ def _pedal(drawn: Shown) -> Iterator[Item]:
     yield Leader(seen(rod.socket), "rod\nsocket", to=(3.5, -9.0))
 
 
-def _arm(drawn: Shown, pad_at: Point, chain: Chain, line: Line) -> Item:
-    pivot, pad, tone = seen(drawn.lever.pivot), seen(pad_at), Tone.ACCENT
-    face = pad_outline(drawn.part.pedal, drawn.lever, pad_at)
-    pin = chain.rods[0][0]
-    relay = chain.relay or ()
+def _arm(drawn: Shown, pad_at: Point, chain: Chain, line: Line, aft: float = 0.0) -> Item:
+    def there(*places: XY) -> tuple[XY, ...]:
+        return tuple((x + aft, z) for x, z in places)
+
+    tone = Tone.QUIET if line is Line.HIDDEN else Tone.ACCENT
+    pivot, pad, pin = there(seen(drawn.lever.pivot), seen(pad_at), chain.rods[0][0])
+    face = there(*pad_outline(drawn.part.pedal, drawn.lever, pad_at))
+    relay = there(*(chain.relay or ()))
     return Group(
         (
             Polyline((pivot, pad), line=line, tone=tone, part="arm", title="pedal arm"),
             Polyline((pivot, pin), line=line, tone=tone, part="arm"),
             Polyline(relay, line=line, tone=tone, part="relay", title="relay lever"),
             *(
-                Polyline(rod, line=line, tone=tone, part="push-rod", title="push rod")
+                Polyline(there(*rod), line=line, tone=tone, part="push-rod", title="push rod")
                 for rod in chain.rods
             ),
             *(
@@ -159,24 +168,25 @@ def _arm(drawn: Shown, pad_at: Point, chain: Chain, line: Line) -> Item:
             Polyline(face, closed=True, line=line, tone=tone, part="pad", title="pad"),
         ),
         part="pedal",
-        title="pedal at rest" if line is Line.VISIBLE else "pedal at full stroke",
+        title="pedal at full stroke" if line is Line.OTHER_POSITION else "pedal at rest",
     )
 
 
-def _dimensions(survey: Survey, drawn: Shown, heel: float) -> Iterator[Item]:
+def _dimensions(survey: Survey, drawn: Shown, heel: float, written: Written) -> Iterator[Item]:
     lever = drawn.lever
     pivot, pad, pin = seen(lever.pivot), seen(lever.pad), seen(lever.pin)
     wall = float(survey.face("front_wall").offset)
     ground = (wall, heel)
-    yield Linear(pivot, pad, "aligned", offset=17.0)
-    yield Linear(pivot, pin, "aligned", offset=9.0)
+    size = partial(Linear, written=written)
+    yield size(pivot, pad, "aligned", offset=17.0)
+    yield size(pivot, pin, "aligned", offset=9.0)
     yield Stack(
-        (Linear(ground, pad, "vertical"), Linear(ground, pivot, "vertical")),
+        (size(ground, pad, "vertical"), size(ground, pivot, "vertical")),
         side=-1.0,
         base=wall - SKIN,
     )
     yield Stack(
-        (Linear(ground, pivot, "horizontal"), Linear(ground, pad, "horizontal")),
+        (size(ground, pivot, "horizontal"), size(ground, pad, "horizontal")),
         side=-1.0,
         base=heel - SKIN,
     )
