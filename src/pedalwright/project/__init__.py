@@ -12,7 +12,9 @@ from pedalwright.project.errors import (
 )
 from pedalwright.project.projects import Project, changed, edit, read
 from pedalwright.project.provenance import Provenance
+from pedalwright.project.saving import save
 from pedalwright.project.spread import plus_minus_tree
+from pedalwright.project.trial import tried
 
 __all__ = [
     "AlreadyThereError",
@@ -33,4 +35,6 @@ __all__ = [
     "new_file",
     "plus_minus_tree",
     "read",
+    "save",
+    "tried",
 ]

@@ -37,11 +37,11 @@ def create(path: Path, data: bytes) -> None:
         raise _cannot_write(path, error) from error
 
 
-def replace(path: Path, before: bytes, after: bytes) -> Path:
+def replace(path: Path, before: bytes, after: bytes, *, backup: bool = True) -> Path | None:
     """Write a file anew, whole or not at all; the old one stays beside it, numbered.
 
     `before` is what was read: a file that has changed since is left alone. Answers with the
-    name of the old one's copy.
+    name of the old one's copy, None where no backup is wanted.
     """
     path = path.resolve()
     if read_bytes(path) != before:
@@ -49,11 +49,11 @@ def replace(path: Path, before: bytes, after: bytes) -> Path:
         trouble = fault(str(path), None, "", "a file that changed since it was read", accepts)
         raise ChangedMeanwhileError((trouble,))
     try:
-        backup = _backed_up(path, before)
+        copy = _backed_up(path, before) if backup else None
         _swapped_in(path, after)
     except OSError as error:
         raise _cannot_write(path, error) from error
-    return backup
+    return copy
 
 
 def _backed_up(path: Path, data: bytes) -> Path:
