@@ -142,10 +142,11 @@ def _node(field: str, hint: object) -> Node:
         return Number(str(inner[1]))
     if origin is Literal:
         return Word(tuple(str(word) for word in inner))
-    if NoneType in inner:
-        return _node(field, inner[0])
     if origin in {Union, UnionType}:
-        return Kinds({kind_of(made): _table(made, named=False) for made in inner})
+        made = [one for one in inner if one is not NoneType]
+        if len(made) == 1:
+            return _node(field, made[0])
+        return Kinds({kind_of(one): _table(one, named=False) for one in made})
     if origin is tuple:
         thing = inner[0]
         if isinstance(thing, type) and "name" in _hints(thing):
