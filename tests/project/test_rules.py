@@ -51,6 +51,7 @@ def test_defaults_and_plus_minus_are_in_a_unit_that_fits(path: str, unit: str) -
 #: A strength is the least that may be counted on, counts are exact, frictions and factors are
 #: given as low, usual and high.
 EXACT = {
+    *("tensile_strength", "correlation"),
     *("yield_strength", "tube_yield", "shaft_yield", "elastic", "poisson", "bush_pressure"),
     *("pistons_one_side", "pistons_moved", "friction_low", "friction", "friction_high"),
     *("factor_low", "factor", "factor_high"),

@@ -177,6 +177,10 @@ def _strength(
         rod_share=unit.at_pin,
         pivot_share=unit.pivot_size,
         relaying=_relaying(carrier, lever, rod, full, unit),
+        reactions=structure.Reactions(
+            flange=structure.Load(at=full.socket, force=rod.direction * unit.piston),
+            bracket=structure.Load(at=lever.pivot, force=-unit.pivot),
+        ),
         loads=loads,
     )
 

@@ -14,6 +14,7 @@ import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.units import N
+from pedalwright.structure.fixings.limits import check_fixing
 from pedalwright.structure.parts import Loaded, Strength, Stress
 
 #: Strength in hand for pins and fittings.
@@ -185,6 +186,10 @@ def _whatever_it_moves(strength: Strength, about: str) -> Iterator[Finding]:
     yield _stress(PIVOT_TUBE, abuse.pivot_tube, FITTING, _under(about, abuse))
     yield _stress(PIVOT_SHAFT, abuse.pivot_shaft, FITTING, _under(about, abuse))
     yield _stress(BUSH, abuse.bush, 1.0, _under(about, abuse))
+    frightened = strength.panic.push / abuse.push
+    for fixing, name in ((strength.flange, "cylinder's flange"), (strength.bracket, "bracket")):
+        if fixing is not None:
+            yield from check_fixing(fixing, frightened, f"{_under(about, abuse)}, {name}")
     if strength.relay is not None:
         relay = strength.relay
         yield _stress(RELAY_ARM, relay.arm, FITTING, _under(about, abuse))

@@ -7,6 +7,7 @@ for; a donor part of unknown steel is assumed, and tagged so in the project file
 from dataclasses import dataclass
 
 from pedalwright.core.units import MPa, N, N_mm, Nmm, Ratio, mm
+from pedalwright.structure.fixings.parts import Fastened, Fixing, Load, WeldUse
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -76,6 +77,9 @@ class Mount:
     cylinder_stiffness: N_mm
     #: Pivot's bracket, along the pivot force.
     pivot_stiffness: N_mm
+    #: How the flange and the bracket are fixed; left out, their fasteners are not judged.
+    flange: Fixing | None = None
+    bracket: Fixing | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -134,6 +138,14 @@ class Pushes:
 
     push: N
     times: Ratio
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Reactions:
+    """What one newton on the pad does to flange and bracket, and where."""
+
+    flange: Load
+    bracket: Load
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -229,5 +241,8 @@ class Strength:
     buckling_load: N
     #: Share of the arm's life that its pushes use up, the range of each raised for safe life.
     damage: Ratio
+    #: Under the hardest push; None where nobody said how they are fixed.
+    flange: Fastened | WeldUse | None = None
+    bracket: Fastened | WeldUse | None = None
     #: None without a relay lever.
     relay: RelayStrength | None = None

@@ -1,11 +1,15 @@
 """From a push on the pad to stress in arm, pin, rod and pivot, and to the give at the pad."""
 
+from typing import Literal
+
 import numpy as np
 
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import N, Ratio, mm, rad
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.structure.arm import HeldArm, Place
+from pedalwright.structure.fixings.parts import Fastened, Fixing, Load, WeldUse
+from pedalwright.structure.fixings.solve import fixed
 from pedalwright.structure.formulas.arm import bending_stress, equivalent_stress
 from pedalwright.structure.formulas.fatigue import cycles, damage
 from pedalwright.structure.formulas.pins import (
@@ -35,6 +39,7 @@ from pedalwright.structure.parts import (
     Pivot,
     Pushes,
     PushRod,
+    Reactions,
     Relaying,
     Strength,
     Stress,
@@ -86,6 +91,7 @@ def respond(
     rod_share: Ratio,
     pivot_share: Ratio,
     relaying: Relaying | None = None,
+    reactions: Reactions | None = None,
     loads: Loads = BRAKE_LOADS,
 ) -> Strength:
     """All load cases at one position of the pedal, usually the hard stop.
@@ -134,8 +140,24 @@ def respond(
         flange_give=flange,
         buckling_load=bows_at,
         damage=_damage(abuse, loads),
+        flange=_fixed(mount.flange, reactions, loads, "flange"),
+        bracket=_fixed(mount.bracket, reactions, loads, "bracket"),
         relay=None if relaying is None else relay_strength(relaying, loads.abuse),
     )
+
+
+def _fixed(
+    fixing: Fixing | None,
+    reactions: Reactions | None,
+    loads: Loads,
+    which: Literal["flange", "bracket"],
+) -> Fastened | WeldUse | None:
+    """A fixing under the hardest push."""
+    if fixing is None or reactions is None:
+        return None
+    unit = reactions.flange if which == "flange" else reactions.bracket
+    with subject(f"{np.max(loads.abuse):.0f} N, {which}"):
+        return fixed(fixing, Load(at=unit.at, force=unit.force * loads.abuse))
 
 
 def _damage(loaded: Loaded, loads: Loads) -> Ratio:

@@ -48,7 +48,7 @@ def cycles(Delta_sigma: MPa, Delta_sigma_C: MPa) -> Ratio:
         np.where(
             Delta_sigma >= cut_off_limit.rule(Delta_sigma_C),
             5e6 * (constant_amplitude_limit.rule(Delta_sigma_C) / Delta_sigma) ** 5,
-            np.inf,
+            np.where(Delta_sigma >= 0 * Delta_sigma, np.inf, np.nan),
         ),
     )
 

@@ -68,6 +68,15 @@ def weld_line_force_y(V_y: N, L: mm, M: Nmm, x: mm, J: mm3) -> N_mm:
     return V_y / L + M * x / J
 
 
+@formula("q_z", source="Shigley")
+def weld_line_force_z(P: N, L: mm, M: Nmm, y: mm, I: mm3) -> N_mm:  # noqa: E741
+    """The same out of the sheet; `M` tips the part, `I` is the line's moment of that axis.
+
+    Weld and part alone; that the part also leans on the sheet is left in hand.
+    """
+    return P / L + M * y / I
+
+
 @formula("tau", source="Shigley")
 def weld_throat_stress(q: N_mm, a: mm) -> MPa:
     """Stress in the throat `a` from a force per length."""

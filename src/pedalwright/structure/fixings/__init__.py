@@ -1,0 +1,1 @@
+"""How a flange or a bracket is fixed to what carries it: bolts, blind rivets, welds."""
