@@ -29,6 +29,9 @@ from pedalwright.drawing import (
     diameter,
 )
 
+#: How many of the things around a pedal are named.
+NEAREST = 2
+
 
 def lever_layout(design: Design, assessment: Assessment, which: Which, units: Units) -> Drawing:
     """One pedal's lever."""
@@ -126,13 +129,15 @@ def _sizes(drawn: Shown, written: Written) -> Iterator[Item]:
 
 
 def _note(drawn: Shown, written: Written) -> Leader:
-    """Size of the arm and joggle of the pad, beside the arm and clear of its dimensions."""
+    """Size of the arm, joggle of the pad and what comes nearest, clear of the arm's dimensions."""
     pivot, pad = seen(drawn.lever.pivot), seen(drawn.lever.pad)
     arm, joggle = drawn.part.carrier.arm, float(drawn.part.pedal.pad_offset)
     text = f"arm {written(float(arm.thickness), 1)} x {written(float(arm.depth_at_pad), 1)}"
     if joggle:
         hand = "right" if joggle > 0.0 else "left"
         text += f"\npad {written(abs(joggle), 1)} {hand}"
+    for thing, room in drawn.near[:NEAREST]:
+        text += f"\nto {thing} {written(room, 1)}"
     ux, uz = towards(pivot, pad)
     along = 0.75 * dist(pivot, pad)
     middle = (pivot[0] + along * ux, pivot[1] + along * uz)

@@ -1,6 +1,7 @@
 """What a drawing shows of one pedal, be it brake or clutch."""
 
 from dataclasses import dataclass
+from math import isfinite
 from typing import Literal
 
 from pedalwright.assess import Assessment
@@ -37,6 +38,8 @@ class Shown:
     #: Hard stop of the brake, end of the clutch's stroke.
     full: Position
     seats: tuple[tuple[str, Seated], ...]
+    #: What the arm and pad come nearest to over the stroke, and the room left; the tightest first.
+    near: tuple[tuple[str, float], ...]
     #: How far aft of the foremost place each driver has a box that slides.
     aft: tuple[tuple[str, float], ...]
 
@@ -65,6 +68,7 @@ def shown(design: Design, assessment: Assessment, which: Which) -> Shown:
             rod=assessment.brake.rod,
             full=assessment.brake.hard_stop,
             seats=tuple((placed.name, placed.brake) for placed in assessment.drivers),
+            near=near(assessment, which),
             aft=aft,
         )
     return Shown(
@@ -74,8 +78,22 @@ def shown(design: Design, assessment: Assessment, which: Which) -> Shown:
         rod=assessment.clutch.rod,
         full=assessment.clutch.full,
         seats=tuple((placed.name, placed.clutch) for placed in assessment.drivers),
+        near=near(assessment, which),
         aft=aft,
     )
+
+
+def near(assessment: Assessment, which: Which) -> tuple[tuple[str, float], ...]:
+    """Tubes, faces, obstacles and pedals around one pedal, with the least room left to each."""
+    found = assessment.clearances
+    around = (
+        *((c.thing, c.distance) for c in (*found.lines, *found.faces) if c.pedal == which),
+        *((c.thing, c.distance) for c in found.obstacles if c.pedal == which),
+        *((c.thing, c.distance) for c in found.pedals if c.pedal == which),
+        *((c.pedal, c.distance) for c in found.pedals if c.thing == which),
+    )
+    left = ((thing.replace("_", " "), float(room)) for thing, room in around)
+    return tuple(sorted((entry for entry in left if isfinite(entry[1])), key=lambda e: e[1]))
 
 
 def chain(pin: Point, socket: Point, pins: Relay | Relayed | None, relay: Relay | None) -> Chain:
