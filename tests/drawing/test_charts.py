@@ -169,3 +169,27 @@ def test_what_has_no_value_is_said_and_the_sum_has_none_either() -> None:
     values = [s.text for s in drawing.laid_out().shapes if isinstance(s, Text)]
     assert values.count("no value") == 2
     assert b"nan" not in svg(drawing, physical=True)
+
+
+@pytest.mark.parametrize(
+    ("values", "expected"),
+    [
+        ([0.0, 4.7], ["0", "1", "2", "3", "4", "5"]),
+        ([0.0, 2.3], ["0.0", "0.5", "1.0", "1.5", "2.0", "2.5"]),
+        ([0.0, 1.1], ["0.00", "0.25", "0.50", "0.75", "1.00", "1.25"]),
+        ([0.0, 9.0], ["0", "2", "4", "6", "8", "10"]),
+        ([0.0, 0.016], ["0.000", "0.005", "0.010", "0.015", "0.020"]),
+    ],
+)
+def test_an_axis_in_inches_counts_in_halves_and_quarters(
+    values: list[float], expected: list[str]
+) -> None:
+    ruler = Axis("Travel", "in").ruled(values)
+    assert [text for _, text in ruler.marks] == expected
+
+
+def test_the_letters_of_an_amount_stand_over_a_limit() -> None:
+    shapes = budget(15.0, 4.0, limits=(Level("room", 19.5),)).laid_out().shapes
+    limit = next(i for i, s in enumerate(shapes) if isinstance(s, Polyline) and s.part == "limit")
+    amount = next(i for i, s in enumerate(shapes) if isinstance(s, Text) and s.text == "19.0")
+    assert amount > limit

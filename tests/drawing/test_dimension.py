@@ -5,6 +5,7 @@ import math
 
 import pytest
 
+from pedalwright.core.lengths import inches
 from pedalwright.drawing.box import XY, Box, polar
 from pedalwright.drawing.dimension import ARROW, GAP, OVERSHOOT, Linear, Stack, arrow
 from pedalwright.drawing.leader import Leader
@@ -252,3 +253,11 @@ def test_notes_make_room_for_each_other_and_for_dimensions(scale: float) -> None
     boxes = rooms(Drawing(name="n", title="N", shapes=(*notes, size), scale=scale))
     assert len(boxes) == 7
     assert not any(a.meets(b) for a, b in itertools.combinations(boxes, 2))
+
+
+def test_dimensions_can_be_written_in_inches() -> None:
+    row = Linear((0.0, 0.0), (228.6, 0.0), "horizontal", written=inches)
+    assert text(row.drawn(1.0)).text == "9″"
+    assert text(Stack((row,), side=1.0).drawn(1.0)).text == "9″"
+    assert diameter((0.0, 0.0), 11.1125, 0.0, written=inches).text == "Ø7/16″"
+    assert radius((0.0, 0.0), 44.45, 0.0, written=inches).text == "R1 3/4″"

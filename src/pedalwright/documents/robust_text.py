@@ -9,7 +9,8 @@ import numpy as np
 from pedalwright.core.units import Num
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
-from pedalwright.documents.verdict import asked_by, said
+from pedalwright.documents.outside import Units
+from pedalwright.documents.verdict import asked_by
 from pedalwright.search import Held, Rest, Robustness
 
 WIDTH = 100
@@ -60,11 +61,11 @@ def _lines(about: About, found: Robustness) -> Iterator[str]:
     yield ""
     yield f"MAY TURN EITHER WAY: {len(turning)}"
     for held in turning:
-        yield from _told(held)
+        yield from _told(held, about.units)
     yield ""
     yield f"MET BY NONE OF THEM: {len(never)}"
     for held in never:
-        yield from _told(held)
+        yield from _told(held, about.units)
     yield ""
     yield f"MET BY ALL OF THEM: {len(found.held) - len(turning) - len(never)}"
     if found.matters:
@@ -76,14 +77,17 @@ def _lines(about: About, found: Robustness) -> Iterator[str]:
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
 
 
-def _told(held: Held) -> Iterator[str]:
+def _told(held: Held, units: Units) -> Iterator[str]:
     finding = held.nominal
     unit = finding.limit.unit
     about = f" [{finding.about}]" if finding.about else ""
+    asks = units.prose(finding.limit.asks + about)
+    value, low, high, bound = (
+        units.said(figure, unit) for figure in (finding.value, held.low, held.high, finding.bound)
+    )
     yield from textwrap.wrap(
-        f"{_of_100(float(held.met))}: {finding.limit.asks}{about} {said(finding.value, unit)}, in "
-        f"nine cars of ten {said(held.low, unit)} to {said(held.high, unit)}; "
-        f"{finding.limit.sense} {said(finding.bound, unit)}. Asked by {asked_by(finding)}",
+        f"{_of_100(float(held.met))}: {asks} {value}, in nine cars of ten {low} to {high}; "
+        f"{finding.limit.sense} {bound}. Asked by {asked_by(finding)}",
         WIDTH,
         initial_indent="  ",
         subsequent_indent="      ",

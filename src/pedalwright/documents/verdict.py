@@ -107,11 +107,6 @@ def compared(finding: Finding, units: Units = METRIC) -> str:
     return f"{value}, {finding.limit.sense} {units.said(finding.bound, unit)}"
 
 
-def said(value: Num, unit: str, units: Units = METRIC) -> str:
-    """A number with its unit, as a reader wants it."""
-    return units.said(value, unit)
-
-
 def percent(margin: Num) -> str:
     """A margin as the share of the bound in hand, e.g. `+12 %`; what is beyond ±999 % is cut."""
     share = float(margin) * 100
