@@ -36,7 +36,7 @@ tables and keys. It is made from the dataclasses in `design/tree.py` and the roo
 `make fix` writes it anew. A number that is left out is *missing* unless a default stands here; ±
 is what is taken where you give none.
 
-Above the first table stand `format = 1`, `name`, `date`, `note`.
+Above the first table stand `format = 1`, `name`, `date`, `note` and, if you like, `shown_in`.
 """
 
 _COLUMNS = "| key | written as | left out | ± | what it is |\n|---|---|---|---|---|\n"
