@@ -1,0 +1,1 @@
+"""A bench for sheets, tubes and fasteners: finite elements that know no car."""

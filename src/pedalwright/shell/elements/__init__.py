@@ -1,0 +1,1 @@
+"""What the bench is made of: triangles of sheet, bars and springs."""
