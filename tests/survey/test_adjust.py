@@ -181,3 +181,14 @@ def test_marks_find_each_other_from_what_the_datum_holds() -> None:
     assert held_a.held
     assert held_b.sigma.x > 0.0
     assert held_b.sigma.y == held_b.sigma.z == 0.0
+
+
+def test_a_mark_that_its_tape_does_not_reach_is_known_to_be_unknown() -> None:
+    nan = np.nan
+    marks = [
+        Station(name="A", at=Point(0.0, 0.0, 0.0)),
+        Station(name="B", at=Point(400.0, nan, 0.0), side=Point(0.0, 1.0, 0.0)),
+    ]
+    found = adjust(marks, [Distance(hook="A", to="B", length=331.0, sigma=1.0)]).mark("B")
+    assert found is not None
+    assert found.sigma.y > 1000.0

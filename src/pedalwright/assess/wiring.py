@@ -1,6 +1,6 @@
 """The wiring diagram: each room is handed what it needs, and nothing else."""
 
-from pedalwright import brakes, clutch, linkage, structure, throttle
+from pedalwright import brakes, clutch, linkage, structure, survey, throttle
 from pedalwright.assess.cabin import around, driver_findings, placed, row_findings, shoes
 from pedalwright.assess.parts import Assessment
 from pedalwright.assess.pedals import (
@@ -35,6 +35,7 @@ def assess(design: Design) -> Assessment:
     near = around(design, brake, released, accelerator)
     worn = linkage.shoe_clearances(shoes(drivers), design.survey.lines)
     findings = (
+        *survey.check(design.survey.outcome),
         *driver_findings(design, drivers, wall),
         *row_findings(design, drivers, brake, released, accelerator),
         *linkage.check(brake.stroke, "brake"),

@@ -19,6 +19,10 @@ from pedalwright.core.units import Array, Num
 
 T = TypeVar("T")
 
+#: Marks a field of a design that is worked out from what a builder gives and stands in no file:
+#: `field(default=None, metadata={WORKED_OUT: True})`.
+WORKED_OUT = "worked out"
+
 
 def _is_number(leaf: object) -> bool:
     return isinstance(leaf, (int, float, np.ndarray, np.generic)) and not isinstance(leaf, bool)

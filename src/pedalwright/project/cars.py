@@ -7,8 +7,8 @@ from pedalwright.project.errors import ProjectError, fault, nearest
 from pedalwright.project.files import create
 
 _FOLDER = files("pedalwright.project").joinpath("cars")
-#: In the order in which a builder meets them.
-_ORDER = ("first", "fix1", "fix2", "improved")
+#: In the order in which a builder meets them; a survey by tape comes before all attempts.
+_ORDER = ("tapes", "first", "fix1", "fix2", "improved")
 
 
 def cars() -> tuple[str, ...]:
@@ -19,7 +19,9 @@ def cars() -> tuple[str, ...]:
 
 def attempts(car: str) -> tuple[str, ...]:
     """The attempts at one car: `larkfield` is `larkfield-first`, then `larkfield-improved`."""
-    found = tuple(name for name in cars() if name.rpartition("-")[0] == car or name == car)
+    found = tuple(
+        name for name in cars() if name == car or (_place(name)[0] == car and _place(name)[1] > 0)
+    )
     if not found:
         families = tuple(dict.fromkeys(name.rpartition("-")[0] for name in cars()))
         raise _no_car(car, families)

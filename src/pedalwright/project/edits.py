@@ -45,10 +45,20 @@ def edited(text: str, target: Target, new: NewValue) -> str:
     """The text with one entry changed."""
     mark, body = ("\ufeff", text[1:]) if text.startswith("\ufeff") else ("", text)
     found = places(body)
+    target = target._replace(keys=_alone(found, target.keys))
     start, end, put = _splice(found, target, new)
     changed = body[:start] + put + body[end:]
     _check(body, changed, target)
     return mark + changed
+
+
+def _alone(found: Places, entry: Keys) -> Keys:
+    """An entry of a list; the whole where there is one value and no list: `reading = "512"`."""
+    around = found.values.get(entry[:-1])
+    is_first = entry[-1:] == (0,) and entry not in found.values
+    if is_first and around is not None and found.text[around.start] != "[":
+        return entry[:-1]
+    return entry
 
 
 class _Splice(NamedTuple):

@@ -1,12 +1,15 @@
 """Points, directions and faces of a file."""
 
+from dataclasses import replace
 from math import nan
 from typing import cast
 
 from pedalwright.core.points import Plane, Point
 from pedalwright.core.quantity import is_missing
+from pedalwright.project import paths
 from pedalwright.project.directions import direction
 from pedalwright.project.entries import Entry, Trouble, entry, typed
+from pedalwright.project.errors import nearest
 from pedalwright.project.provenance import Provenance
 from pedalwright.project.quantities import left_out, missing, quantity
 from pedalwright.project.report import Report, Spot
@@ -18,9 +21,11 @@ _NOWHERE = Point(nan, nan, nan)
 
 
 def read_place(report: Report, raw: object, spot: Spot) -> Point:
-    """A point: three lengths, all of one entry or each of its own."""
+    """A point: three lengths, all of one entry or each of its own; or the name of a mark."""
     if raw is None:
         return Point(*(_left_out(report, spot.below(axis)) for axis in AXES))
+    if isinstance(raw, str) and not is_missing(raw):
+        return _at_mark(report, raw, spot)
     said = entry(raw)
     report.complain(spot, *said.troubles)
     keys = (*spot.keys, "value") if isinstance(raw, dict) else spot.keys
@@ -64,6 +69,20 @@ def read_face(report: Report, raw: object, spot: Spot) -> Plane:
         report.complain(spot.below("offset"), Trouble(typed(said["offset"]), accepts))
     point = read_place(report, said["through"], spot.below("through"))
     return Plane(normal=normal, offset=_along(normal, point))
+
+
+def _at_mark(report: Report, name: str, spot: Spot) -> Point:
+    """Where a mark of the survey is."""
+    mark = report.marks.get(name)
+    if mark is None:
+        known = f"; the marks are {', '.join(report.marks)}" if report.marks else ""
+        accepts = f"A point is three lengths, {_EXAMPLE}, or the name of a mark{known}."
+        report.complain(spot, Trouble(name, accepts, nearest(name, report.marks)))
+        return _NOWHERE
+    for axis, told in zip(AXES, mark.told, strict=True):
+        report.tell(spot.below(axis), replace(told, text=name))
+        report.at_mark[paths.join(*spot.path, axis)] = (name, axis)
+    return mark.at
 
 
 def _three(said: Entry) -> list[object] | None:

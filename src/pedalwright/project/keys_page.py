@@ -24,6 +24,7 @@ from pedalwright.project.schema import (
     Place,
     Rows,
     Table,
+    Text,
     Word,
     kind_of,
     schema,
@@ -99,7 +100,7 @@ def _section(made: type, places: Sequence[_Found]) -> str:
     rows = [
         _row(f"{path}.{name}".lstrip("."), name, part, said.get(name, ""))
         for name, part in table.parts.items()
-        if not isinstance(part.node, (Table, Kinds, Named, Rows, Name))
+        if not isinstance(_single(part.node), (Table, Kinds, Named, Rows, Name))
     ]
     if not (rows or is_kind):
         return ""
@@ -112,6 +113,12 @@ def _section(made: type, places: Sequence[_Found]) -> str:
     return f"{title}{_COLUMNS}{''.join(rows)}"
 
 
+def _single(node: Node) -> Node:
+    """What a list of quantities or texts is made of; anything else is itself."""
+    is_list = isinstance(node, Rows) and isinstance(node.thing, (Number, Text))
+    return node.thing if is_list and isinstance(node, Rows) else node
+
+
 def _header(path: str) -> str:
     return f"[[{path.removesuffix('[]')}]]" if path.endswith("[]") else f"[{path}]"
 
@@ -120,8 +127,9 @@ def _row(path: str, name: str, part: Part, note: str) -> str:
     node = part.node
     shape = path.replace("NAME", "*").replace("[]", ".*")
     first = f"{shape}.x" if isinstance(node, Place) else shape
+    first = f"{shape}.*" if isinstance(node, Rows) else first
     first = f"{shape}.offset" if isinstance(node, Face) else first
-    around = rules.within(first) if isinstance(node, (Number, Place, Face)) else None
+    around = rules.within(first) if isinstance(_single(node), (Number, Place, Face)) else None
     cells = (
         f"`{name}`",
         _written(node),
@@ -139,6 +147,10 @@ def _written(node: Node) -> str:
             return " or ".join(f'`"{word}"`' for word in words)
         case Place():
             return "a point"
+        case Text():
+            return "a text"
+        case Rows(thing):
+            return f"{_written(thing)}, or several in a list"
         case Direction():
             return "a direction"
         case _:

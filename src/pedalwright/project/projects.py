@@ -17,6 +17,8 @@ from pedalwright.project.reader import read_tables
 from pedalwright.project.report import Report, Spot
 from pedalwright.project.sanity import clashes, explained, forgotten
 from pedalwright.project.schema import schema
+from pedalwright.project.settled import settled
+from pedalwright.project.surveyed import Surveyed, surveyed
 from pedalwright.project.syntax import decoded, parsed
 from pedalwright.project.targets import HEAD, target
 
@@ -40,6 +42,10 @@ class Project:
     provenance: Mapping[str, Provenance]
     #: Each choice among words, by its path: hinge, kind.
     words: Mapping[str, str]
+    #: What became of a survey by tapes; None without one.
+    surveyed: Surveyed | None
+    #: Each coordinate that is that of a mark, by its path: the mark's name and the axis.
+    at_mark: Mapping[str, tuple[str, str]]
     text: str
     path: Path | None
 
@@ -86,7 +92,9 @@ def _read(text: str, file: str, path: Path | None) -> Project:
     faults = [*found.faults, *_format_faults(found.tables.get("format"), report)]
     name, date, note, hand = (_head(key, found.tables.get(key), report) for key in HEAD[1:])
     tables = {key: below for key, below in found.tables.items() if key not in HEAD}
+    found_marks = surveyed(report, tables.get("survey"))
     design = cast("Design", read_tables(report, schema(Design), tables))
+    design = settled(report, design, found_marks)
     for table in forgotten(design):
         keys = paths.split(table)
         report.tell(Spot(keys=keys, path=keys), missing("", "", "what works the slave"))
@@ -106,6 +114,8 @@ def _read(text: str, file: str, path: Path | None) -> Project:
         shown_in=shown_in,
         provenance=report.provenance,
         words=report.words,
+        surveyed=found_marks,
+        at_mark=report.at_mark,
         text=text,
         path=path,
     )

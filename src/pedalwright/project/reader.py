@@ -26,6 +26,7 @@ from pedalwright.project.schema import (
     Place,
     Rows,
     Table,
+    Text,
     Word,
 )
 from pedalwright.project.syntax import quoted
@@ -33,11 +34,14 @@ from pedalwright.project.syntax import quoted
 #: More things than this in one table are somebody else's file.
 MOST_THINGS = 10_000
 LONGEST_NAME = 60
+LONGEST_TEXT = 200
 
 
-def read_tables(report: Report, node: Table, tables: Mapping[str, object]) -> object:
-    """The whole tree; what is wrong in the file is in the report."""
-    return _Reader(report).table(node, tables, Spot())
+def read_tables(
+    report: Report, node: Table, tables: Mapping[str, object], spot: Spot | None = None
+) -> object:
+    """The whole tree, or the one below a spot; what is wrong in the file is in the report."""
+    return _Reader(report).table(node, tables, spot or Spot())
 
 
 class _Reader:
@@ -76,9 +80,13 @@ class _Reader:
                 return read_face(self.report, raw, spot)
             case Word(words):
                 return self.word(words, raw, spot)
+            case Number(unit):
+                return self.number(unit, raw, spot, None)
+            case Text():
+                return self.text(raw, spot)
             case Name():
                 return spot.name
-            case Number() | Named() | Rows():
+            case Named() | Rows():
                 raise AssertionError(f"no rows of {node}")
 
     def number(self, unit: str, raw: object, spot: Spot, default: object) -> float:
@@ -96,6 +104,15 @@ class _Reader:
             accepts = f"{spot.path[-1]} is “{'” or “'.join(words)}”."
             self.report.complain(spot, Trouble(text, accepts, nearest(text, words)))
         return words[0]
+
+    def text(self, raw: object, spot: Spot) -> str:
+        if isinstance(raw, str) and raw.strip() and raw.isprintable() and len(raw) <= LONGEST_TEXT:
+            self.report.choose(spot, raw)
+            return raw
+        if spot.known:
+            accepts = f"{spot.path[-1]} is a text of 1 to {LONGEST_TEXT} characters."
+            self.report.complain(spot, Trouble(typed(raw), accepts))
+        return ""
 
     def table(self, node: Table, raw: object, spot: Spot) -> object:
         known = [key for key, part in node.parts.items() if not isinstance(part.node, Name)]
@@ -142,6 +159,8 @@ class _Reader:
         if raw is None:
             self.report.tell(spot, missing(""))
             return ()
+        if isinstance(node.thing, (Number, Text)) and not isinstance(raw, list):
+            return (self.node(node.thing, raw, spot.thing(0).standing(*spot.keys)),)
         if not isinstance(raw, list):
             accepts = f"These are rows: begin each with [[{paths.join(*spot.path)}]]."
             self.report.complain(spot, Trouble(typed(raw), accepts))

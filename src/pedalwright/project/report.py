@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import cast
 
+from pedalwright.core.points import Point
 from pedalwright.project import paths
 from pedalwright.project.entries import Trouble, typed
 from pedalwright.project.errors import FileFault, fault, nearest
@@ -48,6 +49,14 @@ class Spot:
         return Spot(self.keys, self.path, self.shape, self.name, known=False)
 
 
+@dataclass(frozen=True, slots=True)
+class AtMark:
+    """Where a mark of the survey is, and how each of its coordinates is known."""
+
+    at: Point
+    told: tuple[Provenance, Provenance, Provenance]
+
+
 class Report:
     """Everything noted about one file; nothing is raised until all of it is read."""
 
@@ -57,6 +66,9 @@ class Report:
         self.faults: list[FileFault] = []
         #: Of each number and direction, by path.
         self.provenance: dict[str, Provenance] = {}
+        #: Marks of the survey that a point may be called by, and the coordinates that are.
+        self.marks: Mapping[str, AtMark] = {}
+        self.at_mark: dict[str, tuple[str, str]] = {}
         #: Each choice among words, and each kind, by path.
         self.words: dict[str, str] = {}
 

@@ -104,6 +104,7 @@ def _sides(design: Design) -> Iterator[Clash]:
     across["survey.marks.rim_bottom.at.y"] = design.survey.mark("rim_bottom").y
     known = {path: float(y) for path, y in across.items() if not isnan(y)}
     middle = median(known.values()) if known else 0.0
+    known |= _walls_beside(design)
     for path, y in known.items():
         if abs(y - middle) > _HALF_A_FOOTWELL > abs(-y - middle):
             accepts = (
@@ -115,6 +116,18 @@ def _sides(design: Design) -> Iterator[Clash]:
     if _pad_y(design.throttle.pedal) < _pad_y(design.brake.pedal) < _pad_y(design.clutch.pedal):
         accepts = "The clutch stands on the right and the accelerator on the left: swap their y."
         yield Clash("clutch.pedal.pivot.y", accepts, (_mm(design.throttle.pedal.pivot.y),))
+
+
+def _walls_beside(design: Design) -> dict[str, float]:
+    """How far across the car each wall beside the feet stands, where it meets the car's axes."""
+    beside: dict[str, float] = {}
+    for face in design.survey.faces:
+        across, offset = float(face.plane.normal.y), float(face.plane.offset)
+        if abs(across) > _BESIDE and not isnan(offset):
+            beside[paths.join("survey", "faces", face.name, "plane", "through", "y")] = (
+                offset / across
+            )
+    return beside
 
 
 def _pad_y(pedal: Pedal) -> Num:
@@ -170,8 +183,10 @@ def _hollow(path: str, pivot: Pivot, rod: PushRod) -> Iterator[Clash]:
         yield Clash(f"{path}.push_rod.inside", accepts)
 
 
-#: Pedals, seat and column of one driver stand within this of their middle.
+#: Pedals, seat, column and walls of one driver stand within this of their middle.
 _HALF_A_FOOTWELL = 350.0
+#: A wall that looks across the car at least by this share is beside the feet.
+_BESIDE = 0.9
 
 
 def _xyz(point: Point) -> tuple[Num, Num, Num]:

@@ -5,13 +5,19 @@ says how it stands in the file.
 
     mm, MPa, rad ...                a quantity: "54.5 mm", "15 deg"
     Literal["hanging", "floor"]     one of the words
-    Point                           three lengths; a direction where the name says so
+    str                             a text of the builder's own: a mark's name, a remark
+    Point                           three lengths, or the name of a mark; a direction where the
+                                    name says so
     Plane                           { normal = ..., through = [...] } or normal and offset
     a dataclass                     a table
     Disc | Drum                     a table with kind = "disc" or kind = "drum"
     tuple[Line, ...]                tables by name, [survey.lines.column]; rows [[...]] if
                                     the thing has no name
+    tuple[mm, ...]                  one quantity or several in a list
     Cylinder | None                 the same, and None where the file has none
+
+A field that is marked as worked out is none of the file's; it keeps its default when the file is
+read and is filled in afterwards.
 """
 
 from collections.abc import Callable, Iterator, Mapping
@@ -21,9 +27,12 @@ from re import sub
 from types import NoneType, UnionType
 from typing import Annotated, Literal, TypeAlias, Union, get_args, get_origin, get_type_hints
 
+from pedalwright.core.batch import WORKED_OUT
 from pedalwright.core.points import Plane, Point
 
 AXES = ("x", "y", "z")
+#: Fields of a Point that are ways to look, not places.
+_WAYS = {"direction", "looks", "side"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +47,11 @@ class Word:
     """One of some words."""
 
     words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A text of the builder's own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +112,9 @@ class Rows:
     thing: "Node"
 
 
-Node: TypeAlias = Number | Word | Name | Place | Direction | Face | Table | Kinds | Named | Rows
+Node: TypeAlias = (
+    Number | Word | Text | Name | Place | Direction | Face | Table | Kinds | Named | Rows
+)
 
 
 @cache
@@ -126,7 +142,7 @@ def leaves(node: Node, path: tuple[str, ...] = ()) -> Iterator[tuple[str, Node]]
             yield from leaves(Place(), (*path, "through"))
         case Name():
             return
-        case Number() | Word() | Direction():
+        case Number() | Word() | Text() | Direction():
             yield ".".join(path), node
 
 
@@ -153,7 +169,9 @@ def _node(field: str, hint: object) -> Node:
             return Named(_table(thing, named=True))
         return Rows(_node(field, thing))
     if hint is Point:
-        return Direction() if field == "direction" or field.endswith("axis") else Place()
+        return Direction() if field in _WAYS or field.endswith("axis") else Place()
+    if hint is str:
+        return Text()
     if hint is Plane:
         return Face()
     assert isinstance(hint, type), f"no way to read {field}: {hint} from a file"
@@ -171,6 +189,7 @@ def _table(made: type, *, named: bool) -> Table:
                 field.default,
             )
             for field in fields(made)
+            if not field.metadata.get(WORKED_OUT)
         },
     )
 

@@ -1,7 +1,9 @@
 """The ± of every number, as a tree of the design's shape, for drawing cars as hands build them."""
 
+from dataclasses import fields, is_dataclass
 from typing import cast
 
+from pedalwright.core.batch import WORKED_OUT, over
 from pedalwright.core.points import Plane, Point
 from pedalwright.design.tree import Design
 from pedalwright.project import paths
@@ -18,6 +20,7 @@ from pedalwright.project.schema import (
     Place,
     Rows,
     Table,
+    Text,
     Word,
     kind_of,
     schema,
@@ -57,17 +60,27 @@ def _around(project: Project, node: Node, value: object, path: tuple[str, ...]) 
                 _around(project, node.thing, row, (*path, str(count)))
                 for count, row in enumerate(rows, 1)
             )
-        case Word() | Name():
+        case Word() | Text() | Name():
             return value
 
 
 def _table(project: Project, node: Table, value: object, path: tuple[str, ...]) -> object:
-    return node.make(
-        **{
-            key: _around(project, part.node, getattr(value, key), (*path, key))
-            for key, part in node.parts.items()
-        }
-    )
+    parts = {
+        key: _around(project, part.node, getattr(value, key), (*path, key))
+        for key, part in node.parts.items()
+    }
+    return node.make(**parts, **_nothing(value))
+
+
+def _nothing(value: object) -> dict[str, object]:
+    """What was worked out and stands in no file has no ± of its own."""
+    own = fields(value) if is_dataclass(value) else ()
+    made = {f.name: getattr(value, f.name) for f in own if WORKED_OUT in f.metadata}
+    return {name: None if one is None else over(_no_width, one) for name, one in made.items()}
+
+
+def _no_width(_: float) -> float:
+    return 0.0
 
 
 def _face(project: Project, face: Plane, path: tuple[str, ...]) -> Plane:

@@ -9,30 +9,44 @@ from pedalwright.survey.adjustment import (
     TwoPlaces,
 )
 from pedalwright.survey.fits import FittedFace, FittedLine, fitted_face, fitted_line
-from pedalwright.survey.parts import Face, Line, Mark, Obstacle, Survey
+from pedalwright.survey.limits import check
+from pedalwright.survey.outcome import Outcome
+from pedalwright.survey.parts import NOWHERE, Face, Line, Mark, Obstacle, Offset, Rise, Survey, Tape
+from pedalwright.survey.readings import mean_of
 from pedalwright.survey.solve import adjust
 from pedalwright.survey.stations import Distance, Sight, Slope, Station, Step
+from pedalwright.survey.weigh import Fitted, Repeats, weighed
 
 __all__ = [
+    "NOWHERE",
     "Adjustment",
     "Checked",
     "Distance",
     "Face",
+    "Fitted",
     "FittedFace",
     "FittedLine",
     "Line",
     "Loose",
     "Mark",
     "Obstacle",
+    "Offset",
+    "Outcome",
     "Placed",
+    "Repeats",
+    "Rise",
     "Sight",
     "Slope",
     "Station",
     "Step",
     "Survey",
     "Suspicion",
+    "Tape",
     "TwoPlaces",
     "adjust",
+    "check",
     "fitted_face",
     "fitted_line",
+    "mean_of",
+    "weighed",
 ]

@@ -19,6 +19,8 @@ class Placed:
     covariance: Array
     #: How many millimetres it is out for each that its sights are out.
     dilution: Ratio
+    #: Of its sights, the least share of an error that its others would show.
+    checked: Ratio
     #: Sights that end here.
     sights: int
     #: True where all three coordinates were given and none was to be found.

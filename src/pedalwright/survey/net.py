@@ -16,7 +16,7 @@ from pedalwright.survey.equations import (
     held,
     numbers,
 )
-from pedalwright.survey.fit import fitted, squares
+from pedalwright.survey.fit import fitted, solved, squares
 from pedalwright.survey.stations import Sight, Station
 
 
@@ -85,6 +85,12 @@ class Residues:
     #: How the free coordinates follow the misfits, (free, sights).
     gain: Array
 
+    @property
+    def scatter(self) -> Array:
+        """Of what a sight left out differs from what the others make of it by chance."""
+        of_place: Array = np.sum((self.slope @ self.cofactor) * self.slope, axis=1)
+        return np.sqrt(1.0 + of_place)
+
 
 def net(stations: Sequence[Station], sights: Sequence[Sight]) -> Net:
     """Marks that are placed, and sights between them."""
@@ -100,5 +106,4 @@ def _inverse(slope: Array) -> Array:
     """The cofactors of the unknowns."""
     if not slope.shape[1]:
         return np.zeros((0, 0))
-    inverse: Array = np.asarray(np.linalg.inv(slope.T @ slope), dtype=np.float64)
-    return inverse
+    return solved(slope.T @ slope, np.eye(slope.shape[1]))

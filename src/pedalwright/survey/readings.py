@@ -18,7 +18,7 @@ def tape_error(tape: str, length: mm) -> mm:
 
 
 def mean_of(
-    readings: Sequence[float], sigmas: Sequence[float], tape: str | None
+    readings: Sequence[float], sigmas: Sequence[float], tape: str | None = None
 ) -> tuple[float, float]:
     """The mean of repeated readings and its standard deviation; nan readings are left out."""
     known = [(r, s) for r, s in zip(readings, sigmas, strict=True) if np.isfinite(r)]

@@ -97,7 +97,7 @@ def _placed(made: Net, at: Array, used: Truths, cofactor: Array, arms: Array) ->
     counts = np.bincount(
         np.concatenate([eq.first[used], eq.last[used]]) % (len(at) + 1), minlength=len(at) + 1
     )
-    dilutions = _dilutions(made, at, used, arms)
+    dilutions, shares = _by_itself(made, at, used, arms)
     for mark, station in enumerate(made.stations):
         own = slice(3 * mark, 3 * mark + 3)
         covariance = cofactor[own, own]
@@ -107,22 +107,32 @@ def _placed(made: Net, at: Array, used: Truths, cofactor: Array, arms: Array) ->
             sigma=point(np.sqrt(np.maximum(np.diag(covariance), 0.0))),
             covariance=covariance,
             dilution=float(dilutions[mark]),
+            checked=float(shares[mark]),
             sights=int(counts[mark]),
             held=not free[mark].any(),
         )
 
 
-def _dilutions(made: Net, at: Array, used: Truths, arms: Array) -> Array:
-    """By the directions of each mark's own sights alone, as if the other marks were exact."""
+def _by_itself(made: Net, at: Array, used: Truths, arms: Array) -> tuple[Array, Array]:
+    """Dilution of each mark by the directions of its own sights, as if the other marks were exact.
+
+    And the share of an error in the least checked of them that the others would show.
+    """
     eq, free = made.equations.taken(used), made.free.reshape(-1, 3)
     change = eq.changes_at(at) * arms[used, None]
     squares = np.zeros((len(at) + 1, 3, 3))
     products = change[:, :, None] * change[:, None, :]
     np.add.at(squares, eq.last, products)
     np.add.at(squares, eq.first, products)
-    squares = squares[:-1] * free[:, :, None] * free[:, None, :]
+    movable = with_datum(free.astype(np.float64))
+    squares = squares * movable[:, :, None] * movable[:, None, :]
     cofactors: Array = np.asarray(np.linalg.pinv(squares, hermitian=True), dtype=np.float64)
-    return np.asarray(dilution.rule(cofactors[:, 0, 0], cofactors[:, 1, 1], cofactors[:, 2, 2]))
+    shares = np.ones(len(at) + 1)
+    for end in (eq.last, eq.first):
+        left = 1.0 - np.sum((change[:, None, :] @ cofactors[end])[:, 0] * change, axis=1)
+        np.minimum.at(shares, end, left)
+    own = cofactors[:-1]
+    return np.asarray(dilution.rule(own[:, 0, 0], own[:, 1, 1], own[:, 2, 2])), shares[:-1]
 
 
 def _arms(made: Net, at: Array) -> Array:
@@ -139,8 +149,7 @@ def _checked(made: Net, at: Array, used: Truths, residues: Residues) -> list[Che
     eq = made.equations
     normalised = normalised_of(residues, used)
     misfit = eq.predicted(at) - eq.measured
-    of_place = np.sum((residues.slope @ residues.cofactor) * residues.slope, axis=1)
-    scatter = np.sqrt(1.0 + of_place)
+    scatter = residues.scatter
     return [
         Checked(
             sight=sight,

@@ -8,7 +8,7 @@ tape decides.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -43,7 +43,7 @@ def searched(net: Net, at: Array, gross: Sequence[int]) -> Searched:
     used = np.ones(len(net.sights), dtype=np.bool_)
     doubtful = set(gross)
     quiet: set[str] = set()
-    found: list[Suspicion] = []
+    found: list[tuple[int, list[int]]] = []
     at = net.fitted(at, _but(used, doubtful))
     while True:
         residues = net.residues(at, used)
@@ -56,17 +56,17 @@ def searched(net: Net, at: Array, gross: Sequence[int]) -> Searched:
         worst = max(open_to_doubt, key=lambda row: float(normalised[row]))
         alike = numbers(normalised**2 > normalised[worst] ** 2 - CLEARER)
         alike.sort(key=lambda row: -float(normalised[row]))
-        suspicion = _suspicion(net, at, used, residues, worst, alike)
-        if suspicion.certain:
+        found.append((worst, alike))
+        if len(alike) == 1:
             used[worst] = False
             doubtful.discard(worst)
             at = net.fitted(at, _but(used, doubtful))
-            scatter = float(net.equations.sigma[worst] / np.sqrt(residues.share[worst]))
-            suspicion = replace(suspicion, cause=cause(net, at, worst, suspicion.expected, scatter))
         else:
             quiet |= {name for row in alike for name in _free_ends(net, row)}
-        found.append(suspicion)
-    return Searched(at=net.fitted(at, used), used=used, suspicions=tuple(found))
+    at = net.fitted(at, used)
+    residues = net.residues(at, used)
+    suspicions = tuple(_suspicion(net, at, used, residues, *one) for one in found)
+    return Searched(at=at, used=used, suspicions=suspicions)
 
 
 def normalised_of(residues: Residues, used: Truths) -> Array:
@@ -92,25 +92,31 @@ def _free_ends(net: Net, row: int) -> list[str]:
 def _suspicion(
     net: Net, at: Array, used: Truths, residues: Residues, worst: int, alike: list[int]
 ) -> Suspicion:
+    """What is said of a contradiction once all that is clear has been set aside."""
     sight, sigma = net.sights[worst], float(net.equations.sigma[worst])
     left, share = float(residues.left[worst]), float(residues.share[worst])
+    if not used[worst]:  # the others say what it should be, give or take their own scatter
+        share, wider = 1.0, float(residues.scatter[worst])
+        left, sigma = left / wider, sigma * wider
     read = value_of(sight)
     expected = read + left / share * sigma
     mark = _in_common(net, alike)
     with_it = [
-        row for row, s in enumerate(net.sights) if used[row] and (mark in s.ends or row in alike)
+        s.about
+        for row, s in enumerate(net.sights)
+        if row in alike or (used[row] and mark in s.ends)
     ]
-    arm = _arm(net, at, worst)
+    certain, arm = len(alike) == 1, _arm(net, at, worst)
     return Suspicion(
         mark=mark,
-        among=tuple(net.sights[row].about for row in with_it),
+        among=tuple(with_it),
         likely=tuple(net.sights[row].about for row in alike),
         size=float(error_size.rule(left * sigma, share)) * arm,
         bound=float(error_bound.rule(CRITICAL, sigma, share)) * arm,
         read=read,
         expected=expected,
         unit="rad" if isinstance(sight, Slope) else "mm",
-        cause="",
+        cause=cause(net, at, worst, expected, sigma) if certain else "",
     )
 
 
