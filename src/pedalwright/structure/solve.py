@@ -71,7 +71,7 @@ CLUTCH_LOADS = Loads(
 #: the arm where it works hardest has a third to two thirds of that.
 DRILLED = 90.0
 #: A crack nobody looks for and a part nobody can do without: EN 1993-1-9, 3(7) (from memory).
-SAFE_LIFE = 1.35
+UNSEEN = 1.35
 
 
 @no_answer_is_nan
@@ -165,7 +165,7 @@ def _damage(loaded: Loaded, loads: Loads) -> Ratio:
     total: Ratio = 0.0
     for pushes in loads.life:
         with subject(f"{np.max(pushes.push):.0f} N, many times"):
-            swing = loaded.arm.size * pushes.push / loaded.push * SAFE_LIFE
+            swing = loaded.arm.size * pushes.push / loaded.push * UNSEEN
             total = total + damage(pushes.times, cycles(swing, DRILLED))
     return total
 
