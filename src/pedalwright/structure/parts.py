@@ -239,7 +239,8 @@ class Strength:
     flange_give: mm
     #: Push along the rod at which it bows.
     buckling_load: N
-    #: Share of the arm's life that its pushes use up, the range of each raised by the factor for parts nobody inspects.
+    #: Share of the arm's life that its pushes use up, each range raised as for a part nobody
+    #: inspects.
     damage: Ratio
     #: Under the hardest push; None where nobody said how they are fixed.
     flange: Fastened | WeldUse | None = None
