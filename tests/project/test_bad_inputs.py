@@ -279,6 +279,11 @@ def test_a_car_with_the_driver_on_the_left_has_its_pedals_in_the_same_order() ->
     text = CAR.replace('"352 mm"', '"-352 mm"').replace('pad_offset = "-15 mm"', 'pad_offset = "0"')
     for y, mirrored in (("385", "-334"), ("262", "-442"), ("475", "-229")):
         text = text.replace(f'"{y} mm", "350 mm"', f'"{mirrored} mm", "350 mm"', 1)
+    for wall, other in (
+        ('"left", through = ["300 mm", "545 mm"', '"right", through = ["300 mm", "-545 mm"'),
+        ('"right 2.86 deg forward", through = ["0 mm", "165', '"left", through = ["0 mm", "-165'),
+    ):
+        text = text.replace(wall, other, 1)
     assert read(text).design.drivers[0].hip.y == -352.0
 
 
