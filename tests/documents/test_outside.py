@@ -37,6 +37,7 @@ def test_angles_are_in_degrees_for_everyone() -> None:
         (500.0, "N", "500 N", "112.4 lbf"),
         (44.45, "mm", "44.45 mm", "1.75 in"),
         (0.02977, "mm", "0.02977 mm", "0.0012 in"),
+        (50.0, "mm", "50 mm", "1.969 in"),
         (4.81, "MPa", "4.81 MPa", "697.6 psi"),
         (0.8 * GRAVITY, "m/s2", "7.848 m/s²", "0.8 g"),
         (395.4, "N*mm", "395.4 N·mm", "3.5 lbf·in"),

@@ -148,7 +148,7 @@ def _three(steps: Sequence[Step]) -> list[Step]:
 def _sum(step: Step, units: Units) -> dict[str, str]:
     return {
         "meaning": step.formula.meaning,
-        "subject": step.subject,
+        "subject": units.prose(step.subject),
         "formula": typst_math(step.formula),
         "numbers": _numbers(step, units),
     }
@@ -157,7 +157,7 @@ def _sum(step: Step, units: Units) -> dict[str, str]:
 def _numbers(step: Step, units: Units) -> str:
     """The numbers in the formula, its answer, and the answer once more in the reader's units."""
     beside = units.beside(step.value, step.formula.units["return"])
-    return typst_substituted(step) + (f'quad "({beside})"' if beside else "")
+    return typst_substituted(step) + (f'thick "({beside})"' if beside else "")
 
 
 def _working_says(units: Units) -> str:
@@ -188,7 +188,7 @@ def _formula(runs: Sequence[Step], units: Units) -> dict[str, Any]:
         "units": units_text(formula),
         "source": formula.source,
         "runs": [
-            {"numbers": numbers, "subject": subject}
+            {"numbers": numbers, "subject": units.prose(subject)}
             for numbers, subject in merged(runs, lambda step: _numbers(step, units))
         ],
     }

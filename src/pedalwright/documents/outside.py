@@ -21,8 +21,8 @@ from pedalwright.core.units import Num
 Hand = Literal["mm", "inch"]
 
 
-#: No result is better than a tenth of a thousandth.
-INCH_DECIMALS = 4
+#: No result is better than a tenth of a thousandth: below this, four figures would say more.
+INCH_DECIMALS, FINE = 4, 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,9 @@ class Units:
         amount, outer = self.outside(value, unit)
         if outer == "deg":
             return f"{float(amount):.1f}°"
-        return figure(np.round(amount, INCH_DECIMALS) if outer == "in" else amount, outer)
+        if outer == "in" and abs(float(amount)) < FINE:
+            amount = np.round(amount, INCH_DECIMALS)
+        return figure(amount, outer)
 
     def typed(self, unit: str) -> str:
         """The unit a number of this inside unit is typed in; empty for its own."""

@@ -63,4 +63,4 @@ def _lines(steps: Sequence[Step], units: Units) -> Iterator[str]:
             yield f"      {units_text(formula)}"
             yield f"      {formula.name}; source: {formula.source}"
             for written, subject in merged(runs, numbers):
-                yield f"        {written}" + (f"    [{subject}]" if subject else "")
+                yield f"        {written}" + (f"    [{units.prose(subject)}]" if subject else "")
