@@ -1,33 +1,18 @@
 """Laws of the whole assessment: the hand of the car and the units of the file change nothing."""
 
-from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
 import numpy as np
 import pytest
 
 from pedalwright.assess import assess, headlines
-from pedalwright.core.points import Point
 from pedalwright.core.quantity import write
-from pedalwright.design import Design
-from pedalwright.linkage import Pedal
+from pedalwright.design import Design, mirrored
 from pedalwright.project import Project, car_text, cars, changed, read
 
 
 def figures(design: Design) -> dict[str, float]:
     return {h.name: float(h.value) for h in headlines(assess(design))}
-
-
-def mirrored(tree: Any) -> Any:
-    """The car for the other hand of traffic: y of every point and direction negated."""
-    if isinstance(tree, Point):
-        return tree.mirrored()
-    if isinstance(tree, tuple):
-        return tuple(mirrored(item) for item in tree)
-    if not is_dataclass(tree) or isinstance(tree, type):
-        return tree
-    other = replace(tree, **{f.name: mirrored(getattr(tree, f.name)) for f in fields(tree)})
-    return replace(other, pad_offset=-tree.pad_offset) if isinstance(tree, Pedal) else other
 
 
 @pytest.mark.parametrize("name", cars())
