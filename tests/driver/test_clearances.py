@@ -5,20 +5,27 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from pedalwright.core.points import Point
+from pedalwright.core.points import Plane, Point
 from pedalwright.driver import (
     Body,
-    Pad,
     Posture,
-    Row,
     knee_to_rim,
     shin_to_column,
-    shoe_room,
     sole_at,
     thigh_to_rim,
 )
-from pedalwright.driver.clearances import KNEE_RADIUS, SHIN_RADIUS
-from pedalwright.survey.parts import Line
+from pedalwright.driver.clearances import (
+    INSTEP_RADIUS,
+    KNEE_RADIUS,
+    OUTLINE,
+    SHIN_RADIUS,
+    SHOE_HEIGHT,
+    TOE_HEIGHT,
+    Shoe,
+    between_segments,
+    xyz,
+)
+from pedalwright.survey.parts import Line, Obstacle
 
 LEG = Body(
     thigh=430,
@@ -93,13 +100,77 @@ def test_the_rim_is_judged_from_the_side() -> None:
     assert float(knee_to_rim(posture, above_the_thigh)) > 100
 
 
-def test_room_beside_the_shoes() -> None:
-    row = Row(
-        left_wall=100,
-        clutch=Pad(middle=180, width=55),
-        brake=Pad(middle=290, width=60),
-        accelerator=Pad(middle=395, width=45),
-        right_wall=460,
-    )
-    room = shoe_room(row, 96)
-    assert (room.between_shoes, room.left_wall, room.right_wall) == (14, 32, 17)
+def along_the_car(body: Body = LEG, lean: float = 1.0) -> tuple[Posture, Shoe]:
+    """A leg straight along the car in y 0, its heel at the datum."""
+    posture = sole_at(body, Point(700.0, 0.0, 200.0), 0.4, Point(0.0, 0.0, 0.0), lean)
+    return posture, Shoe.of(body, posture)
+
+
+def corners(posture: Posture, body: Body) -> list[Point]:
+    """The shoe's outline at the sole and at the top of the upper, corner by corner."""
+    sole = (posture.toe - posture.heel).unit()
+    up = posture.across.cross(sole)
+    return [
+        posture.heel
+        + sole * (body.shoe_length * share)
+        + posture.across * (body.shoe_width * half * side)
+        + up * height
+        for share, half in OUTLINE
+        for side in (-1.0, 1.0)
+        for height in (0.0, SHOE_HEIGHT)
+    ]
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_outline_of_a_shoe_is_as_near_to_a_wall_as_its_nearest_corner(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    hip = Point(700.0, *rng.uniform(-200, 200, 1), 200.0)
+    posture = sole_at(LEG, hip, 0.4, Point(*rng.uniform(-30, 30, 3)), rng.uniform(0.2, 1.5))
+    wall = Plane(normal=Point(*rng.normal(size=3)).unit(), offset=rng.uniform(-400, -200))
+    shoe = Shoe.of(LEG, posture)
+    normal = xyz(wall.normal)[:, np.newaxis]
+    told = shoe.to_planes(normal, np.array([wall.offset]))
+    expected = min(float(wall.height(corner)) for corner in corners(posture, LEG))
+    assert float(told[0]) == pytest.approx(expected, abs=1e-9)
+
+
+def test_the_ridge_of_the_instep_against_a_tube_square_above_it() -> None:
+    """Flat on the floor: a tube across at half the shoe, 120 up, 22 thick.
+
+    The ridge falls from 45 at 98.0 to 25 at 196.0 ahead of the heel (shoe 280 long).
+    """
+    body = replace(LEG, shoe_length=280.0)
+    posture, shoe = along_the_car(body, lean=0.0)
+    tube = Line(name="tube", start=Point(-140, -200, 120), end=Point(-140, 200, 120), diameter=22.0)
+    a, b = shoe.ridge()
+    gap = between_segments(a, b, xyz(tube.start), xyz(tube.end))
+    share = (140.0 - 98.0) / 98.0
+    slope = np.arctan2(20.0, 98.0)
+    above = (120.0 - (45.0 - 20.0 * share)) * np.cos(slope)
+    assert float(gap) == pytest.approx(above, abs=1e-9)
+    assert float(posture.toe.x) == -280.0
+
+
+def test_a_box_above_the_instep() -> None:
+    """Its underside 100 up over all of the ridge: nearest at the ridge's rear end, 45 up."""
+    _, shoe = along_the_car(lean=0.0)
+    box = Obstacle(name="box", low=Point(-300, -100, 100), high=Point(0, 100, 300))
+    assert float(shoe.to_box(box)) == pytest.approx(100.0 - 45.0 - INSTEP_RADIUS)
+
+
+def test_the_toecap_under_a_cover() -> None:
+    _, shoe = along_the_car(lean=0.0)
+    cover = Plane(normal=Point(0.0, 0.0, -1.0), offset=-150.0)
+    assert float(shoe.toe_to_cover(cover)) == pytest.approx(150.0 - TOE_HEIGHT)
+
+
+def test_a_wide_foot_swung_by_its_leg_takes_more_room_across() -> None:
+    """The leg reaches 100 to the side over 700: the toes point where the leg points."""
+    posture = sole_at(LEG, Point(700.0, 100.0, 200.0), 0.4, Point(0.0, 0.0, 0.0), 0.0)
+    turn = np.arctan2(100.0, 700.0)
+    tip = LEG.shoe_length * np.sin(turn)
+    assert float(posture.toe.y) == pytest.approx(-tip)
+    shoe = Shoe.of(LEG, posture)
+    right = shoe.to_planes(np.array([[0.0], [-1.0], [0.0]]), np.zeros(1))
+    ball = -np.sin(turn) * LEG.shoe_length * OUTLINE[0][0]
+    assert -float(right[0]) == pytest.approx(ball + np.cos(turn) * LEG.shoe_width / 2)

@@ -4,11 +4,12 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from driver.stands import on
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from pedalwright.core.batch import over, pick, stack
-from pedalwright.core.points import Point
+from pedalwright.core.points import UP, Point
 from pedalwright.driver import (
     Body,
     Driver,
@@ -22,11 +23,11 @@ from pedalwright.driver import (
     hip_for_ankle,
     joint_moments,
     knee_between,
-    place,
-    place_on_accelerator,
     sole_at,
     sole_on_pad,
 )
+from pedalwright.driver.body import HIP_JOINTS_APART
+from pedalwright.driver.parts import Heel
 
 
 def numbers(least: float, most: float) -> st.SearchStrategy[float]:
@@ -64,10 +65,14 @@ def bones_hold(posture: Posture, lengths: Body) -> None:
 
 
 def angles_hold(posture: Posture, trunk: float) -> None:
-    """The angles are those between the drawn lines, measured with the scalar product."""
+    """The angles are those between the drawn lines, measured with the scalar product.
+
+    The trunk is turned into the leg's own upright plane.
+    """
     shin, thigh = posture.knee - posture.ankle, posture.knee - posture.hip
     sole = posture.ball - posture.heel
-    back = Point(np.sin(trunk), 0.0, np.cos(trunk))
+    way = Point(posture.heel.x - posture.hip.x, posture.heel.y - posture.hip.y, 0.0).unit()
+    back = UP * np.cos(trunk) - way * np.sin(trunk)
     assert between(-thigh, -shin) == pytest.approx(np.cos(posture.knee_angle), abs=1e-9)
     assert between(shin, sole) == pytest.approx(np.cos(posture.ankle_angle), abs=1e-9)
     assert between(thigh, back) == pytest.approx(np.cos(posture.hip_angle), abs=1e-9)
@@ -114,6 +119,7 @@ def test_a_flush_sole_keeps_every_length(driver: Driver, ball: Point, face: floa
 def test_three_ways_to_one_posture(driver: Driver, ball: Point, heel: float) -> None:
     """Heel on the floor, heel lifted with the ankle it had, and hip put where it was."""
     lengths = body(driver.person)
+    ball = replace(ball, y=driver.hip.y)  # hips are put straight behind the heel
     down = heel_on_floor(lengths, driver.hip, driver.trunk, ball, heel)
     assume(np.isfinite(down.knee_angle) and down.knee_angle < 3.0)
     # of two knees the upper is taken: above the line hip-ankle, or above the line hip-ball
@@ -132,6 +138,7 @@ def test_the_sole_touches_a_round_pad_and_does_not_enter_it(
     driver: Driver, pad: Point, rounding: float
 ) -> None:
     lengths = body(driver.person)
+    pad = replace(pad, y=driver.hip.y)
     heel = Point(pad.x + 120.0, pad.y, pad.z - 150.0)
     found = heel_fixed_on_pad(lengths, driver.hip, driver.trunk, heel, pad, rounding)
     assume(np.isfinite(found.posture.knee_angle))
@@ -175,9 +182,9 @@ def shifted(driver: Driver, by: Point) -> Driver:
 def test_moving_the_datum_moves_points_and_no_angle(
     driver: Driver, rest: Point, full: Point, heel: float, by: Point
 ) -> None:
-    here = place(driver, rest, full, heel)
+    here = on(driver, rest, full, heel)
     assume(np.isfinite(here.rest.knee_angle) and here.rest.knee_angle < 3.0)
-    there = place(shifted(driver, by), rest + by, full + by, heel + by.z)
+    there = on(shifted(driver, by), rest + by, full + by, heel + by.z)
     assume(bool(here.lifts) == bool(there.lifts))
     for name in ("knee_angle", "ankle_angle", "hip_angle", "sole_angle"):
         one, other = getattr(here.rest, name), getattr(there.rest, name)
@@ -191,9 +198,9 @@ def test_moving_the_datum_moves_points_and_no_angle(
 def test_the_other_hand_of_drive_mirrors_the_leg(
     driver: Driver, rest: Point, full: Point, heel: float
 ) -> None:
-    here = place(driver, rest, full, heel)
+    here = on(driver, rest, full, heel)
     mirror = replace(driver, hip=driver.hip.mirrored())
-    there = place(mirror, rest.mirrored(), full.mirrored(), heel)
+    there = on(mirror, rest.mirrored(), full.mirrored(), heel, side=-1.0)
     same(here.rest, there.rest, mirrored=True)
     same(here.full, there.full, mirrored=True)
 
@@ -230,27 +237,27 @@ def variants() -> list[Driver]:
 REST, FULL = Point(210.0, 20.0, 165.0), Point(130.0, 20.0, 150.0)
 
 
-@pytest.mark.parametrize("may_lift", [False, True])
-def test_a_batch_of_drivers_equals_its_singles(*, may_lift: bool) -> None:
+@pytest.mark.parametrize("heel", ["slides", "may lift"])
+def test_a_batch_of_drivers_equals_its_singles(heel: Heel) -> None:
     rows = variants()
-    together = place(stack(rows), REST, FULL, 0.0, heel_may_lift=may_lift)
+    together = on(stack(rows), REST, FULL, 0.0, heel=heel)
     for i, row in enumerate(rows):
-        equal_seated(pick(together, i), place(row, REST, FULL, 0.0, heel_may_lift=may_lift))
+        equal_seated(pick(together, i), on(row, REST, FULL, 0.0, heel=heel))
     assert np.isnan(together.full.knee_angle).tolist() == [False, True, False, True, False]
     assert bool(together.lifts[4])
 
 
 def test_a_batch_on_the_accelerator_equals_its_singles() -> None:
     rows = variants()
-    together = place_on_accelerator(stack(rows), REST, FULL, 0.0, rounding=8.0)
+    together = on(stack(rows), REST, FULL, 0.0, heel="stays", rounding=8.0)
     for i, row in enumerate(rows):
-        equal_seated(pick(together, i), place_on_accelerator(row, REST, FULL, 0.0, rounding=8.0))
+        equal_seated(pick(together, i), on(row, REST, FULL, 0.0, heel="stays", rounding=8.0))
 
 
 def equal_seated(one: Seated, other: Seated) -> None:
     same(one.rest, other.rest)
     same(one.full, other.full)
-    for name in ("lift_rest", "lift_full", "pad_above_heel", "slide"):
+    for name in ("lift_rest", "lift_full", "pad_above_heel", "slide", "tilt", "heel_if_flush"):
         assert float(getattr(one, name)) == pytest.approx(
             float(getattr(other, name)), nan_ok=True, abs=1e-9
         )
@@ -262,7 +269,8 @@ def test_stations_stand_in_front_of_variants() -> None:
     crowd = stack(variants())
     stroke = heel_on_floor(body(crowd.person), crowd.hip, crowd.trunk, ball, 0.0)
     assert np.shape(stroke.knee_angle) == (7, 5)
-    ends = place(crowd, REST, FULL, 0.0)
+    aside = HIP_JOINTS_APART / 2
+    ends = on(shifted(crowd, Point(0.0, -aside, 0.0)), REST, FULL, 0.0)
     assert stroke.knee_angle[-1, :4] == pytest.approx(ends.full.knee_angle[:4], nan_ok=True)
 
 
@@ -273,8 +281,8 @@ def test_stations_stand_in_front_of_variants() -> None:
 def test_a_seat_moved_back_opens_the_knee(
     driver: Driver, pad: Point, heel: float, back: float
 ) -> None:
-    near = place(driver, pad, pad, heel).rest
-    far = place(shifted(driver, Point(back, 0.0, 0.0)), pad, pad, heel).rest
+    near = on(driver, pad, pad, heel).rest
+    far = on(shifted(driver, Point(back, 0.0, 0.0)), pad, pad, heel).rest
     assume(np.isfinite(near.knee_angle) and np.isfinite(far.knee_angle))
     assume(near.ankle.x < near.hip.x)
     assert float(far.knee_angle) > float(near.knee_angle)
@@ -300,7 +308,7 @@ def test_a_push_at_the_ball_balances_over_the_leg(
     driver: Driver, pad: Point, heel: float, push: float, turn: float
 ) -> None:
     """From joint to joint the moment changes by force times the bone between them."""
-    posture = place(driver, pad, pad, heel).rest
+    posture = on(driver, pad, pad, heel).rest
     assume(np.isfinite(posture.knee_angle))
     found = joint_moments(posture, push, turn)
     bone = posture.ankle - posture.knee

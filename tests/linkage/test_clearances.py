@@ -4,12 +4,13 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from driver.stands import on
 
 from pedalwright.assess import assess
 from pedalwright.core.batch import over, pick, stack
 from pedalwright.core.points import REARWARD, RIGHT, UP, Plane, Point
 from pedalwright.design import Design
-from pedalwright.driver import Driver, Person, place
+from pedalwright.driver import Driver, Person
 from pedalwright.linkage import (
     Clearances,
     Moving,
@@ -127,23 +128,52 @@ def test_an_unmeasured_column_is_left_unjudged() -> None:
     assert not any(f.judged or f.ok for f in tube)
 
 
-SHOE = Shoe(about="D1, brake", heel=Point(330, 370, 0), toe=Point(150, 370, 200), width=98.0)
+HEEL, TOE = Point(330.0, 370.0, 0.0), Point(150.0, 370.0, 200.0)
+
+
+def places(*points: Point) -> Point:
+    """Points as one, on an axis in front."""
+    return Point(*(np.array([getattr(p, axis) for p in points]) for axis in "xyz"))
+
+
+SHOE = Shoe(about="D1, brake", heel=places(HEEL), toe=places(TOE), across=places(RIGHT), width=98.0)
 
 
 def test_a_shoe_beside_a_tube() -> None:
     """A tube along the shoe, its axis 20 beside the shoe's side and 30 above the sole."""
-    sole = (SHOE.toe - SHOE.heel).unit()
+    sole = (TOE - HEEL).unit()
     up = RIGHT.cross(sole)
     aside = RIGHT * (49.0 + 20.0) + up * 30.0
     tube = Line(
         name="tube",
-        start=SHOE.heel + aside - sole * 50.0,
-        end=SHOE.toe + aside + sole * 50.0,
+        start=HEEL + aside - sole * 50.0,
+        end=TOE + aside + sole * 50.0,
         diameter=19.0,
     )
     (one,) = shoe_clearances((SHOE,), (tube,))
     assert one.distance == pytest.approx(20.0 - 9.5, abs=0.01)
     assert up.x > 0.0  # the instep is on the driver's side
+
+
+def test_a_shoe_is_told_where_it_comes_nearest_over_its_stroke() -> None:
+    """The same shoe where it is, 1 to the right, at the tube, and 40 to the left: the nearest of the three."""
+    rail = Line(name="rail", start=Point(0, 430, 150), end=Point(400, 430, 150), diameter=19.0)
+    shift = (0.0, 1.0, -40.0)
+
+    def moved(point: Point) -> Point:
+        return places(*(point + RIGHT * by for by in shift))
+
+    across = places(*[RIGHT] * 3)
+    over = replace(SHOE, heel=moved(HEEL), toe=moved(TOE), across=across)
+    (near,) = shoe_clearances((over,), (rail,))
+    (still,) = shoe_clearances((SHOE,), (rail,))
+    assert near.distance == pytest.approx(still.distance - 1.0, abs=0.01)
+    far = replace(SHOE, about="D1, clutch", heel=places(HEEL - RIGHT * 90.0),
+                  toe=places(TOE - RIGHT * 90.0))  # fmt: skip
+    both = shoe_clearances((over, far), (rail,))
+    assert [c.pedal for c in both] == ["D1, brake", "D1, clutch"]
+    assert both[0].distance == pytest.approx(near.distance)
+    assert both[1].distance == pytest.approx(still.distance + 90.0, abs=0.01)
 
 
 def broken(row: tuple[Moving, ...], **around_them: object) -> set[str]:
@@ -238,11 +268,9 @@ def test_brackwaters_narrow_footwell() -> None:
         trunk=np.radians(25.0),
     )
     made = lever(brake)
-    seat = place(man, made.pad, pad_after(made, 42.0), 32.0)
-    shoes = [
-        Shoe(about="D1, brake", heel=foot.heel, toe=foot.toe, width=102.0)
-        for foot in (seat.rest, seat.full)
-    ]
-    (near,) = check_shoes(shoe_clearances(shoes, (column,)))
+    seat = on(man, made.pad, pad_after(made, 42.0), 32.0)
+    foot = seat.stroke
+    shoe = Shoe(about="D1, brake", heel=foot.heel, toe=foot.toe, across=foot.across, width=102.0)
+    (near,) = check_shoes(shoe_clearances((shoe,), (column,)))
     assert near.value == pytest.approx(5.0, abs=2.0)
     assert not near.ok

@@ -46,7 +46,7 @@ def test_gaps_across_the_car(
 
 def failed(row: Row) -> set[str]:
     findings: list[Finding] = list(check_row(row))
-    return {f.limit.code for f in findings if not f.ok}
+    return {f.limit.code for f in findings if not f.ok and f.limit.source.document == "UN R35"}
 
 
 def test_which_gaps_pass() -> None:
@@ -55,4 +55,6 @@ def test_which_gaps_pass() -> None:
         "driver.gap_accelerator_brake",
         "driver.gap_brake_clutch",
         "driver.gap_clutch_wall",
+        "driver.brake_left_wall",
+        "driver.brake_right_wall",
     }

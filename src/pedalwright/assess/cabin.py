@@ -1,64 +1,122 @@
 """People and pedals in the footwell: legs, shoes, and what is left around what moves."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from pedalwright import driver, linkage
+from pedalwright import brakes, driver, linkage, structure
 from pedalwright.assess.parts import BrakePedal, ClutchPedal, Placed, ThrottlePedal
+from pedalwright.assess.slides import place_of
+from pedalwright.brakes.travel import PUSHES
 from pedalwright.core.checks import Finding
-from pedalwright.core.points import REARWARD, RIGHT, Plane
-from pedalwright.core.units import Num
-from pedalwright.core.working import subject
+from pedalwright.core.points import REARWARD, RIGHT, Point, at
+from pedalwright.core.units import N, Num
 from pedalwright.design import Design
+from pedalwright.driver.parts import Heel
+from pedalwright.survey.parts import Line
 
 
-def placed(
-    design: Design,
-    person: driver.Driver,
-    slide: Num,
-    brake: BrakePedal,
-    released: ClutchPedal,
-    accelerator: ThrottlePedal,
-) -> Placed:
-    """One driver at the three pedals; `slide` is how far aft his box stands of the foremost."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Treads:
+    """The three pedals as feet meet them, and which hand the car is."""
+
+    clutch: driver.Tread
+    brake: driver.Tread
+    throttle: driver.Tread
+    #: 1 where the clutch is on the car's left, else -1.
+    hand: float
+
+    def moved(self, aft: Num) -> tuple[driver.Tread, ...]:
+        """The three with the box slid rearward."""
+        if isinstance(aft, float) and aft == 0.0:
+            return self.clutch, self.brake, self.throttle
+        return tuple(
+            replace(tread, pads=tread.pads + REARWARD * aft)
+            for tread in (self.clutch, self.brake, self.throttle)
+        )
+
+
+def treads(
+    design: Design, brake: BrakePedal, released: ClutchPedal, accelerator: ThrottlePedal
+) -> Treads:
+    """Where the pads are at the places of their strokes that a leg is looked at.
+
+    The brake at rest, where the linings touch, at an everyday and at the hardest push with all
+    that gives, and at its hard stop; the clutch at rest, where it bites and released; the
+    accelerator at rest, cruising and at its stop.
+    """
+    hand = -1.0 if np.any(accelerator.lever.pad.y < brake.lever.pad.y) else 1.0
+    curve, stop = brake.curve.travel, design.throttle.opening.pad_room
+    on_brake: dict[str, Num] = {
+        "rest": 0.0,
+        "bite": at(curve, 0),
+        driver.NORMAL: at(curve, _push(driver.NORMAL_PUSH)),
+        driver.HARDEST: at(curve, _push(brakes.DESIGN_PUSH)),
+        "full": brake.hard_stop.pad_travel,
+    }
+    on_clutch: dict[str, Num] = {"rest": 0.0, "full": released.full.pad_travel}
+    if released.result.bite is not None:
+        bite = np.minimum(released.result.bite, released.full.pad_travel)
+        on_clutch = {"rest": 0.0, "bite": bite, "full": released.full.pad_travel}
+    on_throttle: dict[str, Num] = {
+        "rest": 0.0,
+        driver.CRUISING: stop * driver.CRUISING_SHARE,
+        "full": stop,
+    }
+    may_lift = design.clutch.heel == "may lift"
+    return Treads(
+        clutch=tread(
+            "clutch",
+            design.clutch.pedal,
+            released.lever,
+            on_clutch,
+            "may lift" if may_lift else "slides",
+            -hand,
+        ),
+        brake=tread("brake", design.brake.pedal, brake.lever, on_brake, "slides", hand),
+        throttle=tread(
+            "throttle", design.throttle.pedal, accelerator.lever, on_throttle, "stays", hand
+        ),
+        hand=hand,
+    )
+
+
+def footwell(design: Design) -> driver.Footwell:
+    """What legs and shoes may meet, of what was measured and of what is built in."""
+    survey = design.survey
+    pivots = (
+        ("brake pivot", design.brake.pedal, design.brake.carrier.pivot),
+        ("clutch pivot", design.clutch.pedal, design.clutch.carrier.pivot),
+    )
+    return driver.Footwell(
+        rim=survey.mark("rim_bottom"),
+        column=survey.line("column"),
+        wall=survey.face("front_wall"),
+        sides=tuple(f.plane for f in survey.faces if _looks(f.plane.normal.y, either=True)),
+        covers=tuple(f.plane for f in survey.faces if _looks(-f.plane.normal.z)),
+        pivots=tuple(_tube(name, pedal, pivot) for name, pedal, pivot in pivots),
+        boxes=survey.obstacles,
+    )
+
+
+def placed(design: Design, front: Num, feet: Treads, room: driver.Footwell) -> tuple[Placed, ...]:
+    """Every driver at the three pedals, the box where he has it; `front` is the foremost place."""
     heel = driver.heel_height(
         design.survey.face("floor").offset, design.heel_rest.drop, design.heel_rest.plate
     )
-    aft = REARWARD * slide
-    with subject(person.name):
-        lengths = driver.body(person.person)
-        with subject("clutch"):
-            on_clutch = driver.place(
-                person,
-                released.lever.pad + aft,
-                released.full.pad + aft,
-                heel,
-                heel_may_lift=design.clutch.heel == "may lift",
-                lengths=lengths,
-            )
-        with subject("brake"):
-            on_brake = driver.place(
-                person,
-                brake.lever.pad + aft,
-                brake.hard_stop.pad + aft,
-                heel,
-                lengths=lengths,
-            )
-        with subject("throttle"):
-            on_throttle = driver.place_on_accelerator(
-                person,
-                accelerator.lever.pad + aft,
-                accelerator.pad_full + aft,
-                heel,
-                lengths=lengths,
-            )
-    return Placed(
-        name=person.name,
-        spread=driver.body_spread(person.person),
-        clutch=on_clutch,
-        brake=on_brake,
-        throttle=on_throttle,
+    seats = driver.place_all(
+        [(one, feet.moved(place_of(design, one) - front)) for one in design.drivers], heel, room
+    )
+    return tuple(
+        Placed(
+            name=one.name,
+            person=one.person,
+            clutch=clutch,
+            brake=brake,
+            throttle=throttle,
+        )
+        for one, (clutch, brake, throttle) in zip(design.drivers, seats, strict=True)
     )
 
 
@@ -96,12 +154,13 @@ def around(
 
 
 def shoes(drivers: tuple[Placed, ...]) -> tuple[linkage.Shoe, ...]:
-    """Every driver's shoe on every pedal, up and down."""
+    """Every driver's shoe on every pedal, over its stroke."""
     return tuple(
         linkage.Shoe(
             about=f"{placed.name}, {pedal}",
-            heel=posture.heel,
-            toe=posture.toe,
+            heel=seat.stroke.heel,
+            toe=seat.stroke.toe,
+            across=seat.stroke.across,
             width=seat.body.shoe_width,
         )
         for placed in drivers
@@ -110,36 +169,83 @@ def shoes(drivers: tuple[Placed, ...]) -> tuple[linkage.Shoe, ...]:
             ("brake", placed.brake),
             ("throttle", placed.throttle),
         )
-        for posture in (seat.rest, seat.full)
     )
 
 
-def driver_findings(design: Design, drivers: tuple[Placed, ...], wall: Plane) -> Iterator[Finding]:
-    """Every driver on every pedal, within the footwell."""
-    rim, column = design.survey.mark("rim_bottom"), design.survey.line("column")
-    for placed in drivers:
-        seats = (("clutch", placed.clutch), ("brake", placed.brake), ("throttle", placed.throttle))
-        for pedal, seat in seats:
-            about = f"{placed.name}, {pedal}"
-            yield from driver.check(seat, about, rim=rim, column=column, wall=wall)
+def driver_findings(drivers: tuple[Placed, ...], full_stop: N) -> Iterator[Finding]:
+    """Every driver, as measured and on every pedal; `full_stop` is the push that one takes."""
+    for one in drivers:
+        yield from driver.check_body(one.person, one.brake.body, one.name)
+        for pedal, seat in (
+            ("clutch", one.clutch),
+            ("brake", one.brake),
+            ("throttle", one.throttle),
+        ):
+            yield from driver.check(seat, f"{one.name}, {pedal}")
+        yield from driver.check_push(one.brake, full_stop, f"{one.name}, brake")
 
 
-def row_findings(
-    design: Design,
-    drivers: tuple[Placed, ...],
-    brake: BrakePedal,
-    released: ClutchPedal,
-    accelerator: ThrottlePedal,
-) -> Iterator[Finding]:
+def row_findings(design: Design, drivers: tuple[Placed, ...], feet: Treads) -> Iterator[Finding]:
     """The pads side by side, and the shoes on them, between the walls beside the outer two."""
-    clutch_pad, throttle_pad = released.lever.pad, accelerator.lever.pad
+    hand = feet.hand
+    clutch, brake, throttle = (
+        tread.pads.at(0) for tread in (feet.clutch, feet.brake, feet.throttle)
+    )
     row = driver.Row(
-        left_wall=clutch_pad.y - design.survey.room(clutch_pad, -RIGHT),
-        clutch=driver.Pad(middle=clutch_pad.y, width=design.clutch.pedal.pad_width),
-        brake=driver.Pad(middle=brake.lever.pad.y, width=design.brake.pedal.pad_width),
-        accelerator=driver.Pad(middle=throttle_pad.y, width=design.throttle.pedal.pad_width),
-        right_wall=throttle_pad.y + design.survey.room(throttle_pad, RIGHT),
+        left_wall=clutch.y * hand - design.survey.room(clutch, RIGHT * -hand),
+        clutch=driver.Pad(middle=clutch.y * hand, width=design.clutch.pedal.pad_width),
+        brake=driver.Pad(middle=brake.y * hand, width=design.brake.pedal.pad_width),
+        accelerator=driver.Pad(middle=throttle.y * hand, width=design.throttle.pedal.pad_width),
+        right_wall=throttle.y * hand + design.survey.room(throttle, RIGHT * hand),
     )
     yield from driver.check_row(row)
-    for placed in drivers:
-        yield from driver.check_shoes(row, placed.brake.body, placed.name)
+    yield from driver.check_steps(driver.steps(feet.brake, feet.throttle))
+    for one in drivers:
+        beside = driver.beside(row, one.clutch, one.brake, one.throttle, hand)
+        yield from driver.check_shoes(beside, one.name)
+
+
+def tread(
+    name: str,
+    pedal: linkage.Pedal,
+    lever: linkage.Lever,
+    arcs: dict[str, Num],
+    heel: Heel,
+    side: float,
+) -> driver.Tread:
+    """A pedal at those arcs of its pad; places in front of the variants."""
+    pad = lever.pad
+    sizes = (*arcs.values(), pad.x, pad.y, pad.z, pedal.pad_lean, pedal.pad_face)
+    batched = [np.shape(size) for size in sizes if np.ndim(size)]
+    travel = np.empty((len(arcs), *np.broadcast_shapes(*batched)))
+    for place, arc in enumerate(arcs.values()):
+        travel[place] = arc
+    angles, pads = linkage.angle_of_arc(lever, travel), linkage.pad_after(lever, travel)
+    hangs = 1.0 if pedal.hinge == "hanging" else -1.0
+    return driver.Tread(
+        name=name,
+        places=tuple(arcs),
+        pads=Point(pads.x, pads.y + 0.0 * angles, pads.z),
+        faces=driver.face_angle(hangs, pedal.pad_lean, pedal.pad_face, angles),
+        heel=heel,
+        side=side,
+    )
+
+
+def _push(push: float) -> int:
+    """The place of a push on the curve of the brake pedal."""
+    return int(np.flatnonzero(push == PUSHES)[0])
+
+
+def _looks(share: Num, *, either: bool = False) -> bool:
+    """True where a face looks that way, within 45 degrees."""
+    facing = np.abs(share) if either else share
+    return bool(np.all(facing > np.cos(np.pi / 4)))
+
+
+def _tube(name: str, pedal: linkage.Pedal, pivot: structure.Pivot) -> Line:
+    """The pivot tube, centred on the arm."""
+    along = (pedal.axis or RIGHT) * (pivot.span / 2)
+    return Line(
+        name=name, start=pedal.pivot - along, end=pedal.pivot + along, diameter=pivot.tube_outside
+    )

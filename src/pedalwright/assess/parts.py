@@ -9,7 +9,7 @@ from pedalwright.clutch import ClutchResult
 from pedalwright.core.checks import Finding
 from pedalwright.core.points import Point
 from pedalwright.core.units import mm
-from pedalwright.driver import Body, Seated
+from pedalwright.driver import Body, Person, Seated, body_spread
 from pedalwright.hydraulics import BarTilt, Strokes
 from pedalwright.linkage import Clearance, Clearances, Forces, Lever, Position, Rod, Stroke
 from pedalwright.structure import Strength
@@ -83,11 +83,15 @@ class Placed:
     """One driver at the three pedals."""
 
     name: str
-    #: Uncertainty of the lengths the legs are drawn with, 1 SD.
-    spread: Body
+    person: Person
     clutch: Seated
     brake: Seated
     throttle: Seated
+
+    @property
+    def spread(self) -> Body:
+        """Uncertainty of the lengths the legs are drawn with, 1 SD."""
+        return body_spread(self.person)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

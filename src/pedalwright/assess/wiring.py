@@ -1,7 +1,15 @@
 """The wiring diagram: each room is handed what it needs, and nothing else."""
 
 from pedalwright import brakes, clutch, linkage, structure, survey, throttle
-from pedalwright.assess.cabin import around, driver_findings, placed, row_findings, shoes
+from pedalwright.assess.cabin import (
+    around,
+    driver_findings,
+    footwell,
+    placed,
+    row_findings,
+    shoes,
+    treads,
+)
 from pedalwright.assess.parts import Assessment
 from pedalwright.assess.pedals import (
     brake_pedal,
@@ -10,7 +18,7 @@ from pedalwright.assess.pedals import (
     throttle_pedal,
 )
 from pedalwright.assess.settings import settings
-from pedalwright.assess.slides import foremost, place_of, slid
+from pedalwright.assess.slides import foremost, slid
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.working import subject
 from pedalwright.design import Design
@@ -28,16 +36,14 @@ def assess(design: Design) -> Assessment:
         released = clutch_pedal(design, wall)
     with subject("throttle"):
         accelerator = throttle_pedal(design)
-    drivers = tuple(
-        placed(design, d, place_of(design, d) - front, brake, released, accelerator)
-        for d in design.drivers
-    )
+    feet, room = treads(design, brake, released, accelerator), footwell(design)
+    drivers = placed(design, front, feet, room)
     near = around(design, brake, released, accelerator)
     worn = linkage.shoe_clearances(shoes(drivers), design.survey.lines)
     findings = (
         *survey.check(design.survey.outcome),
-        *driver_findings(design, drivers, wall),
-        *row_findings(design, drivers, brake, released, accelerator),
+        *driver_findings(drivers, brake.result.effort_6_43),
+        *row_findings(design, drivers, feet),
         *linkage.check(brake.stroke, "brake"),
         *linkage.check(released.stroke, "clutch"),
         *linkage.check_clearances(near),

@@ -7,11 +7,17 @@ the driver. All coordinates in mm; each may be a batch.
 """
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, cast
 
 import numpy as np
 
-from pedalwright.core.units import Num
+from pedalwright.core.units import Array, Num
+
+
+def at(number: Num, place: int | slice) -> Num:
+    """One place, or some, of many on an axis in front of the variants."""
+    one: Num = cast("Array", number)[place]
+    return one
 
 
 @dataclass(slots=True, unsafe_hash=True)
@@ -66,7 +72,7 @@ class Point:
 
     def at(self, place: int | slice) -> "Point":
         """One place, or some, of many on an axis in front."""
-        return Point(self.x[place], self.y[place], self.z[place])
+        return Point(at(self.x, place), at(self.y, place), at(self.z, place))
 
     def mirrored(self) -> "Point":
         """The point on the other side of the car's centre plane."""

@@ -123,6 +123,11 @@ def working() -> Generator[list[Step]]:
         _sheet.reset(token)
 
 
+def recorded() -> bool:
+    """True where somebody asked for the working: what was found for many at once is shown again."""
+    return _sheet.get() is not None
+
+
 class subject:  # noqa: N801 (reads as a word: `with subject("front circuit"):`)
     """Say which part of the car the formulas inside the block speak of, e.g. `front circuit`."""
 

@@ -10,16 +10,15 @@ from collections.abc import Iterator
 import numpy as np
 
 from pedalwright.core.checks import Finding, Limit, Source
-from pedalwright.core.points import Plane, Point
-from pedalwright.driver.clearances import knee_to_rim, shin_to_column, toe_to_wall
-from pedalwright.driver.parts import Body, Person, Row, Seated
+from pedalwright.core.points import at
+from pedalwright.core.units import N
+from pedalwright.driver.body import body_doubt
+from pedalwright.driver.parts import Body, Person, Seated
 from pedalwright.driver.population import leg_from_survey
-from pedalwright.driver.row import shoe_room, spacing
-from pedalwright.survey.parts import Line
+from pedalwright.driver.push import HARDEST, most_push
 
 BANDS = Source("common practice", "bands of driving posture studies, to verify", "trade")
 CLEARANCES = Source("common practice", "no source", "trade")
-UNECE_R35 = Source("UN R35", "annex 4, letters seen in a national rule, to verify", "regulation")
 OURS = "pedalwright"
 
 #: Below this ankle angle a foot that may lift its heel does so.
@@ -28,8 +27,9 @@ MOST_ANKLE_REST, MOST_ANKLE_FULL = np.deg2rad(105.0), np.deg2rad(115.0)
 LEAST_KNEE_REST, MOST_KNEE_FULL = np.deg2rad(95.0), np.deg2rad(160.0)
 LEAST_HIP = np.deg2rad(80.0)
 KNEE_ROOM, SHIN_ROOM, TOE_ROOM = 50.0, 50.0, 25.0
-SHOE_ROOM = 10.0
-GAP, WIDEST_GAP = 50.0, 100.0
+TOE_COVER_ROOM, INSTEP_ROOM = 10.0, 30.0
+MOST_TILT = np.deg2rad(45.0)
+MOST_DEVIATIONS = 2.0
 LEG_DOUBT = 25.0
 
 ANKLE_MIN = Limit(
@@ -94,7 +94,7 @@ REACH = Limit(
 )
 KNEE_RIM = Limit(
     "driver.knee_rim",
-    "The knee keeps clear of the steering wheel.",
+    "Knee and thigh keep clear of the steering wheel.",
     "at least",
     "mm",
     CLEARANCES,
@@ -124,100 +124,102 @@ LEG_ESTIMATE = Limit(
     Source(OURS, "one standard deviation of people of one stature", "ours"),
     "should",
 )
-GAP_ACCELERATOR_BRAKE = Limit(
-    "driver.gap_accelerator_brake",
-    "A shoe on the accelerator does not catch the brake pad.",
+TOE_COVER = Limit(
+    "driver.toe_height",
+    "The toes keep clear of what covers the footwell.",
     "at least",
     "mm",
-    UNECE_R35,
+    CLEARANCES,
     "should",
 )
-REACH_ACCELERATOR_BRAKE = Limit(
-    "driver.far_accelerator_brake",
-    "The foot finds the brake from the accelerator without a search.",
+INSTEP = Limit(
+    "driver.instep",
+    "The top of the shoe keeps clear of pivot tubes and boxes over the whole stroke.",
+    "at least",
+    "mm",
+    CLEARANCES,
+    "should",
+)
+PAD_RAKE = Limit(
+    "driver.pad_rake",
+    "The pad's face stays flat enough against the sole over the stroke.",
+    "at most",
+    "rad",
+    Source(OURS, "half a right angle, beyond which only the pad's edge bears", "ours"),
+    "should",
+)
+REACH_BACK = Limit(
+    "driver.reach_back",
+    "With the seat slid fully back the leg still presses the pedal to full travel.",
     "at most",
     "mm",
-    UNECE_R35,
+    Source(OURS, "thigh and shank in one line", "ours"),
     "should",
 )
-GAP_BRAKE_CLUTCH = Limit(
-    "driver.gap_brake_clutch",
-    "A shoe on the brake does not catch the clutch pad.",
+BRACED = Limit(
+    "driver.braced_push",
+    "A leg of modest strength, bent as it is then, can push as hard as a full stop takes.",
     "at least",
-    "mm",
-    UNECE_R35,
+    "N",
+    Source("common practice", "500 N at 120 degrees of knee, curve from memory", "trade"),
     "should",
 )
-GAP_CLUTCH_WALL = Limit(
-    "driver.gap_clutch_wall",
-    "There is room between the clutch pad and the wall beside it.",
-    "at least",
-    "mm",
-    UNECE_R35,
-    "should",
-)
-SHOES_APART = Limit(
-    "driver.shoes_apart",
-    "A shoe on the clutch and one on the brake do not touch.",
-    "at least",
-    "mm",
-    CLEARANCES,
-    "should",
-)
-SHOE_WALL = Limit(
-    "driver.shoe_wall",
-    "Shoes on the outer pads keep clear of the walls beside them.",
-    "at least",
-    "mm",
-    CLEARANCES,
+READING = Limit(
+    "driver.body_reading",
+    "What was measured on the driver is what people of his stature have, else read it again.",
+    "at most",
+    "1",
+    Source(OURS, "two standard deviations, which one person in twenty exceeds", "ours"),
     "should",
 )
 
 
-def check(
-    seated: Seated, about: str, *, rim: Point, column: Line, wall: Plane
-) -> Iterator[Finding]:
+def check(seated: Seated, about: str) -> Iterator[Finding]:
     """Judge one driver's leg on one pedal; `about` names both, e.g. `D1, brake`."""
-    rest, full = seated.rest, seated.full
-    at_rest, at_full = f"{about}, rest", f"{about}, full"
-    yield ANKLE_MIN.check(rest.ankle_angle, LEAST_ANKLE, at_rest)
-    yield ANKLE_MIN.check(full.ankle_angle, LEAST_ANKLE, at_full)
-    yield ANKLE_MAX.check(rest.ankle_angle, MOST_ANKLE_REST, at_rest)
-    yield ANKLE_MAX.check(full.ankle_angle, MOST_ANKLE_FULL, at_full)
-    yield KNEE_REST.check(rest.knee_angle, LEAST_KNEE_REST, at_rest)
-    yield KNEE_FULL.check(full.knee_angle, MOST_KNEE_FULL, at_full)
-    yield HIP.check(rest.hip_angle, LEAST_HIP, at_rest)
-    heel = HEEL_LIFT_CLUTCH if seated.heel_may_lift else HEEL_LIFT
+    legs, near = seated.stroke, seated.near
+    ends = [(0, f"{about}, rest"), (seated.places.index("full"), f"{about}, full")]
+    if HARDEST in seated.places:
+        ends.append((seated.places.index(HARDEST), f"{about}, {HARDEST}"))
+    for place, here in ends:
+        yield ANKLE_MIN.check(at(legs.ankle_angle, place), LEAST_ANKLE, here)
+        most = MOST_ANKLE_REST if place == 0 else MOST_ANKLE_FULL
+        yield ANKLE_MAX.check(at(legs.ankle_angle, place), most, here)
+    (_, rest), *pressed = ends
+    yield KNEE_REST.check(at(legs.knee_angle, 0), LEAST_KNEE_REST, rest)
+    yield HIP.check(at(legs.hip_angle, 0), LEAST_HIP, rest)
+    for place, here in pressed:
+        yield KNEE_FULL.check(at(legs.knee_angle, place), MOST_KNEE_FULL, here)
+        yield REACH.check(at(legs.needed, place), at(legs.reach, place), here)
+        yield TOE_WALL.check(at(near.toe_wall, place), TOE_ROOM, here)
+    heel = HEEL_LIFT_CLUTCH if seated.heel == "may lift" else HEEL_LIFT
     yield heel.check(seated.pad_above_heel, seated.body.heel_to_ball, about)
-    yield REACH.check(full.needed, full.reach, at_full)
-    knee = np.minimum(knee_to_rim(rest, rim), knee_to_rim(full, rim))
-    yield KNEE_RIM.check(knee, KNEE_ROOM, about)
-    shin = np.minimum(shin_to_column(rest, column), shin_to_column(full, column))
-    yield SHIN_COLUMN.check(shin, SHIN_ROOM, about)
-    yield TOE_WALL.check(toe_to_wall(full, wall), TOE_ROOM, at_full)
+    if seated.heel != "stays":  # a pad that the sole slides on is taken to be round
+        yield PAD_RAKE.check(seated.tilt, MOST_TILT, about)
+    yield KNEE_RIM.check(near.knee_rim, KNEE_ROOM, about)
+    yield SHIN_COLUMN.check(near.shin_column, SHIN_ROOM, about)
+    if near.instep is not None:
+        yield INSTEP.check(near.instep, INSTEP_ROOM, about)
+    if near.toe_cover is not None:
+        yield TOE_COVER.check(near.toe_cover, TOE_COVER_ROOM, about)
+    if seated.reach_back is not None:
+        yield REACH_BACK.check(seated.reach_back, at(legs.reach, ends[1][0]), ends[1][1])
+
+
+def check_push(seated: Seated, wanted: N, about: str) -> Iterator[Finding]:
+    """Judge a braced leg at the hardest push against the push that a full stop takes."""
+    push = most_push(seated.at(HARDEST).knee_angle)
+    yield BRACED.check(push, wanted, f"{about}, {HARDEST}")
 
 
 def check_body(person: Person, body: Body, about: str) -> Iterator[Finding]:
-    """Compare the leg that is drawn with what a survey says of this stature and inside leg."""
-    drawn = body.thigh + body.shank
-    yield LEG_ESTIMATE.check(np.abs(drawn - leg_from_survey(person)), LEG_DOUBT, about)
+    """Compare what was measured, or the leg that is drawn, with what a survey says.
 
-
-def check_row(row: Row) -> Iterator[Finding]:
-    """Judge the gaps between pads and walls, which do not depend on the driver.
-
-    A new car must have the 50 mm; an old narrow footwell often cannot, so they are wishes.
+    What was read on the driver is judged by how far people stray; a leg guessed from the stature
+    alone by a second guess, which knows the inside leg.
     """
-    gaps = spacing(row)
-    yield GAP_ACCELERATOR_BRAKE.check(gaps.accelerator_brake, GAP)
-    yield REACH_ACCELERATOR_BRAKE.check(gaps.accelerator_brake, WIDEST_GAP)
-    yield GAP_BRAKE_CLUTCH.check(gaps.brake_clutch, GAP)
-    yield GAP_CLUTCH_WALL.check(gaps.clutch_wall, GAP)
-
-
-def check_shoes(row: Row, body: Body, about: str) -> Iterator[Finding]:
-    """Judge what is left beside a driver's shoes."""
-    room = shoe_room(row, body.shoe_width)
-    yield SHOES_APART.check(room.between_shoes, SHOE_ROOM, about)
-    yield SHOE_WALL.check(room.left_wall, SHOE_ROOM, f"{about}, clutch")
-    yield SHOE_WALL.check(room.right_wall, SHOE_ROOM, f"{about}, accelerator")
+    doubt = body_doubt(person)
+    if doubt is not None:
+        yield READING.check(doubt, MOST_DEVIATIONS, about)
+    if person.people is None and not np.all(np.isfinite(person.thigh + person.shank)):
+        drawn = body.thigh + body.shank
+        yield LEG_ESTIMATE.check(np.abs(drawn - leg_from_survey(person)), LEG_DOUBT, about)

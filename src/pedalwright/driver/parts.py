@@ -1,16 +1,26 @@
 """The people who drive the car, where they sit, and how their legs come to stand.
 
 Angles of a posture: knee 180 degrees is a straight leg; ankle is shin to sole; hip is trunk to
-thigh; sole is heel to toe above the horizontal. Legs are seen from the side: each lies in
-the upright plane of the pad it works.
+thigh; sole is heel to toe above the horizontal. Each leg lies in an upright plane through its
+hip joint and the ball of the foot, and its angles are seen square to that plane.
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
-from pedalwright.core.points import Point
+from pedalwright.core.points import Plane, Point, at
 from pedalwright.core.units import Nmm, Truth, mm, rad
+from pedalwright.survey.parts import Line, Obstacle
+
+#: Whose survey the lengths are taken from that nobody measured.
+People = Literal["men", "women", "mixed"]
+ShoeKind = Literal["slipper", "driving shoe", "trainer", "boot"]
+#: What a heel does while the pad moves.
+Heel = Literal["slides", "may lift", "stays"]
+#: What may be lost of a height in the arithmetic, mm.
+_TOUCHES = 1e-9
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -21,8 +31,22 @@ class Person:
     stature: mm
     #: Floor to crotch, standing, barefoot.
     inside_leg: mm = np.nan
+    #: Whose survey the other lengths are taken from; left out, plain shares of the stature.
+    people: People | None = None
+    #: Sitting upright, barefoot, shins upright: floor to the top of the knee. Two boards and a
+    #: tape; with the next one it says more of a leg than stature can.
+    knee_height: mm = np.nan
+    #: Sitting the same way: a board at the back of the buttock to the front of the knee.
+    buttock_knee: mm = np.nan
+    #: Barefoot, heel to the tip of the longest toe.
+    foot_length: mm = np.nan
+    #: Barefoot, across the ball.
+    foot_width: mm = np.nan
+    #: What is worn for driving, where the shoe itself is not measured.
+    shoe: ShoeKind = "driving shoe"
     #: Of the shoe that is worn for driving.
     shoe_length: mm = np.nan
+    #: At its widest, between two books.
     shoe_width: mm = np.nan
     #: Hip joint to knee joint. From the bump of the hip bone add about 5 in 100.
     thigh: mm = np.nan
@@ -46,6 +70,10 @@ class Driver:
     hip: Point
     #: Trunk behind the vertical.
     trunk: rad
+    #: How far the knees are turned out, about the lines from hips to ankles.
+    knees_out: rad = 0.0
+    #: How far the seat goes back from there; left out, it is fixed.
+    seat_back: mm | None = None
     #: Where he has a pedal box that slides, rearward of where it was measured; left out, where
     #: the design has it.
     slide: mm | None = None
@@ -95,10 +123,40 @@ class Posture:
     #: Distance it spans when straight.
     reach: mm
 
+    def at(self, place: int | slice) -> "Posture":
+        """One place of the stroke, or some, of many on an axis in front."""
+        return Posture(
+            hip=self.hip.at(place),
+            knee=self.knee.at(place),
+            ankle=self.ankle.at(place),
+            heel=self.heel.at(place),
+            ball=self.ball.at(place),
+            toe=self.toe.at(place),
+            knee_angle=at(self.knee_angle, place),
+            ankle_angle=at(self.ankle_angle, place),
+            hip_angle=at(self.hip_angle, place),
+            sole_angle=at(self.sole_angle, place),
+            needed=at(self.needed, place),
+            reach=at(self.reach, place),
+        )
+
     @property
     def shortfall(self) -> mm:
         """How far the straight leg is too short; 0 where it reaches."""
         return np.maximum(self.needed - self.reach, 0.0)
+
+    @property
+    def across(self) -> Point:
+        """Level, square to leg and foot, towards the car's right."""
+        x, y = self.heel.x - self.hip.x, self.heel.y - self.hip.y
+        run = np.hypot(x, y)
+        return Point(y / run, -x / run, 0.0)
+
+    @property
+    def splay(self) -> rad:
+        """How far the thigh points to the car's right of straight ahead."""
+        thigh = self.knee - self.hip
+        return np.arctan2(thigh.y, -thigh.x)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -112,27 +170,113 @@ class OnPad:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Tread:
+    """A pedal as a foot meets it, at the places of its stroke that are looked at."""
+
+    name: str
+    #: What each place is called: `rest` first, `full` among them.
+    places: tuple[str, ...]
+    #: Pad centres; (places,) or (places, variants).
+    pads: Point
+    #: The pad's face above straight ahead, at each place.
+    faces: rad
+    #: `slides`: the ball stays on the pad and the heel slides on its rest. `may lift`: or it comes
+    #: off where the ankle would bend too far. `stays`: the heel is still and the sole slides.
+    heel: Heel
+    #: Which foot: +1 the right hip's, -1 the left one's.
+    side: float
+    #: Of a round pad, about its centre.
+    rounding: mm = 0.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Footwell:
+    """What legs and shoes may meet."""
+
+    #: Lowest point of the steering wheel.
+    rim: Point
+    column: Line
+    #: Ahead of the toes.
+    wall: Plane
+    #: Walls beside, and what covers the footwell from above.
+    sides: tuple[Plane, ...] = ()
+    covers: tuple[Plane, ...] = ()
+    #: Tubes the pedals turn on.
+    pivots: tuple[Line, ...] = ()
+    boxes: tuple[Obstacle, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Near:
+    """The least that is left around one leg over a stroke; None where nothing is there."""
+
+    #: Knee or thigh to the steering wheel.
+    knee_rim: mm
+    shin_column: mm
+    #: Tip of the shoe to the wall ahead, at each place; (places,) or (places, variants).
+    toe_wall: mm
+    #: Top of the shoe to pivot tubes and to boxes in the way.
+    instep: mm | None
+    #: Tip of the shoe to what covers the footwell.
+    toe_cover: mm | None
+    #: Shoe to the nearest wall beside it.
+    shoe_side: mm | None
+    #: Outermost edges of the fore part of the shoe, across the car.
+    shoe_left: mm
+    shoe_right: mm
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Seated:
-    """One driver's leg on one pedal, at rest and at full travel."""
+    """One driver's leg on one pedal, at rest, at full travel and between."""
 
     body: Body
     heel_height: mm
-    rest: Posture
-    full: Posture
-    #: How far the heel is off its rest.
-    lift_rest: mm
-    lift_full: mm
+    places: tuple[str, ...]
+    #: The leg at every place; (places,) or (places, variants).
+    stroke: Posture
+    near: Near
     #: Pad above the heel's rest, at its highest.
     pad_above_heel: mm
     #: How far the pad slides along the sole from rest to full travel.
     slide: mm
-    #: True for a pedal that may be worked with the whole leg, heel off the floor.
-    heel_may_lift: bool
+    #: Heel above its rest, at its lowest, if the sole lay on the pad's face all the way: where that
+    #: is negative the heel is pressed on its rest, and the sole has to leave the face.
+    heel_if_flush: mm
+    #: Largest angle between sole and pad's face.
+    tilt: rad
+    #: Distance to span at full travel with the seat slid back; None for a seat that is fixed.
+    reach_back: mm | None
+    heel: Heel
+
+    def at(self, name: str) -> Posture:
+        """The leg at one of the places."""
+        return self.stroke.at(self.places.index(name))
+
+    @property
+    def rest(self) -> Posture:
+        """The leg with the pedal at rest."""
+        return self.stroke.at(0)
+
+    @property
+    def full(self) -> Posture:
+        """The leg at full travel."""
+        return self.at("full")
+
+    @property
+    def lift_rest(self) -> mm:
+        """How far the heel is off its rest, pedal at rest."""
+        return self.rest.heel.z - self.heel_height
+
+    @property
+    def lift_full(self) -> mm:
+        """How far the heel is off its rest at full travel."""
+        return self.full.heel.z - self.heel_height
 
     @property
     def lifts(self) -> Truth:
         """True where the heel cannot stay on its rest."""
-        return np.maximum(self.lift_rest, self.lift_full) > 0.0
+        return np.maximum(self.lift_rest, self.lift_full) > _TOUCHES
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -170,7 +314,7 @@ class Pad:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Row:
-    """The pads side by side between two walls; left to right on either hand of drive."""
+    """The pads side by side between two walls, counted from the clutch's side."""
 
     left_wall: mm
     clutch: Pad
@@ -189,13 +333,3 @@ class Spacing:
     #: Far edges of the brake pad to the walls.
     brake_left_wall: mm
     brake_right_wall: mm
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ShoeRoom:
-    """What is left beside shoes that stand on the middle of their pads."""
-
-    #: Between a shoe on the clutch and one on the brake; negative: they overlap.
-    between_shoes: mm
-    left_wall: mm
-    right_wall: mm

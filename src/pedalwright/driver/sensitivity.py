@@ -6,7 +6,7 @@ import numpy as np
 
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import Num, rad
-from pedalwright.driver.legs import ahead
+from pedalwright.driver.legs import ahead, towards
 from pedalwright.driver.parts import Body, Posture
 
 
@@ -26,14 +26,15 @@ class KneeSensitivity:
 def knee_sensitivity(body: Body, posture: Posture) -> KneeSensitivity:
     """Slopes of the law of cosines; they grow without bound towards a straight leg."""
     span = posture.hip - posture.ankle
-    distance = np.hypot(span.x, span.z)
+    distance = span.length()
     straightness = body.thigh * body.shank * np.sin(posture.knee_angle)
     stretch = distance / straightness
     toward_hip = span * (1.0 / distance)
     bend = np.cos(posture.knee_angle)
+    way = towards(posture.hip, posture.heel)
     ankle_moves = (
-        ahead(posture.sole_angle + np.pi / 2) * body.ankle_forward
-        - ahead(posture.sole_angle) * body.ankle_height
+        ahead(posture.sole_angle + np.pi / 2, way) * body.ankle_forward
+        - ahead(posture.sole_angle, way) * body.ankle_height
     )
     return KneeSensitivity(
         hip_to_ankle=stretch,

@@ -61,12 +61,19 @@ class Clearance:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Shoe:
-    """A shoe on a pad, at one place of the stroke."""
+    """A shoe on a pad, at the places of the stroke; they stand in front of the variants."""
 
     about: str
     heel: Point
     toe: Point
+    #: Level, square to the sole, towards the car's right.
+    across: Point
     width: mm
+
+    @property
+    def places(self) -> int:
+        """How many places there are."""
+        return len(cast("Array", self.heel.x))
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -106,53 +113,65 @@ def clearances(
 
 @no_answer_is_nan
 def shoe_clearances(shoes: Sequence[Shoe], lines: Sequence[Line]) -> tuple[Clearance, ...]:
-    """Shoes to every tube; the least of those of one name."""
+    """Each shoe to every tube, the least over its stroke."""
     if not lines or not shoes:
         return ()
-    variants = np.broadcast_shapes(*_shapes((tuple(shoes), tuple(lines))))
+    behind = [np.shape(shoe.heel.x)[1:] for shoe in shoes]
+    widths = [np.shape(shoe.width) for shoe in shoes]
+    variants = np.broadcast_shapes(*behind, *widths, *_shapes(tuple(lines)))
     tubes = _spread([_tube(line) for line in lines], (-1, 1, 1, *variants), variants)
     some = max(1, AT_ONCE // prod(variants))
-    groups = (shoes[first : first + some] for first in range(0, len(shoes), some))
-    by_shoe = np.concatenate([_to_tubes(group, tubes, variants) for group in groups], axis=1)
-    names = tuple(dict.fromkeys(shoe.about for shoe in shoes))
-    rows = [[i for i, shoe in enumerate(shoes) if shoe.about == name] for name in names]
-    least = np.stack([np.min(by_shoe[:, row], axis=1) for row in rows], axis=1)
-    return _each(names, lines, least)
+    least: list[Array] = []
+    for shoe_group in _groups(shoes, some):
+        starts = np.cumsum([0, *(shoe.places for shoe in shoe_group[:-1])])
+        gaps = _soles(shoe_group, variants).to_segment(tubes.start, tubes.end) - tubes.diameter / 2
+        least.append(np.minimum.reduceat(np.min(gaps, axis=1), starts, axis=1))
+    names = tuple(shoe.about for shoe in shoes)
+    return _each(names, lines, np.concatenate(least, axis=1))
 
 
-def _to_tubes(shoes: Sequence[Shoe], tubes: "_Tube", variants: tuple[int, ...]) -> Array:
-    """Shoes to tubes: axes tubes, shoes, variants."""
-    soles = [_Sole(heel=shoe.heel, toe=shoe.toe, width=shoe.width) for shoe in shoes]
-    feet = _parts(_spread(soles, (-1, *variants), variants))
-    gaps = feet.to_segment(tubes.start, tubes.end) - tubes.diameter / 2
-    least: Array = np.min(gaps, axis=1)
-    return least
+def _groups(shoes: Sequence[Shoe], places: int) -> Iterator[Sequence[Shoe]]:
+    """Shoes in a row, of as many places as fit in memory together."""
+    first = taken = 0
+    for i, shoe in enumerate(shoes):
+        if i > first and taken + shoe.places > places:
+            yield shoes[first:i]
+            first, taken = i, 0
+        taken += shoe.places
+    yield shoes[first:]
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class _Sole:
-    """What of a shoe is a number."""
+def _soles(shoes: Sequence[Shoe], variants: tuple[int, ...]) -> Box:
+    """Fore part and tip of every shoe at every place: axes parts, places, variants."""
+    length = sum(shoe.places for shoe in shoes)
 
-    heel: Point
-    toe: Point
-    width: mm
+    def joined(numbers: Sequence[Num]) -> Array:
+        row = np.empty((length, *variants))
+        first = 0
+        for shoe, number in zip(shoes, numbers, strict=True):
+            row[first : first + shoe.places] = number
+            first += shoe.places
+        return row
 
+    def points(found: Sequence[Point]) -> Point:
+        x, y, z = [p.x for p in found], [p.y for p in found], [p.z for p in found]
+        return Point(joined(x), joined(y), joined(z))
 
-def _parts(soles: _Sole) -> Box:
-    """Fore part and tip of every shoe: axes parts, shoes, variants."""
-    sole = soles.toe - soles.heel
-    along = sole.unit()
-    up = RIGHT.cross(along)
-    shape = (-1, *(1,) * np.ndim(soles.width))
+    heel, across = points([s.heel for s in shoes]), points([s.across for s in shoes])
+    sole = points([s.toe for s in shoes]) - heel
+    size = sole.length()
+    along = sole * (1.0 / size)
+    up = across.cross(along)
+    shape = (-1, *(1,) * np.ndim(size))
     begins, ends, share = (np.reshape(row, shape) for row in zip(*SHOE_PARTS, strict=True))
     return Box(
-        middle=soles.heel + sole * ((begins + ends) / 2) + up * (SHOE_HEIGHT / 2),
+        middle=heel + sole * ((begins + ends) / 2) + up * (SHOE_HEIGHT / 2),
         along=along,
         through=up,
-        across=RIGHT,
-        half_along=sole.length() * ((ends - begins) / 2),
+        across=across,
+        half_along=size * ((ends - begins) / 2),
         half_through=SHOE_HEIGHT / 2,
-        half_across=soles.width * (share / 2),
+        half_across=joined([shoe.width for shoe in shoes]) * (share / 2),
     )
 
 

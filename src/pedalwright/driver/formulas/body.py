@@ -65,6 +65,18 @@ def survey_prediction(a: mm, b_h: Ratio, h: mm, b_c: Ratio, c: mm) -> mm:
     return a + b_h * h + b_c * c
 
 
+@formula("y", source="ANSUR II")
+def reading_prediction(a: mm, b_h: Ratio, h: mm, b_c: Ratio, c: mm, b_r: Ratio, r: mm) -> mm:
+    """A body length read off a survey's regression with one more reading `r` on the person."""
+    return a + b_h * h + b_c * c + b_r * r
+
+
+@formula("L_shod", source="common practice")
+def shod(f: mm, t_shoe: mm) -> mm:
+    """A length, width or height in the shoe, from that of the bare foot and what the shoe adds."""
+    return f + t_shoe
+
+
 @formula("T", source="ANSUR II")
 def thigh_link(k_joint: Ratio, y: mm) -> mm:
     """Hip joint to knee joint, from the distance between the bumps of hip bone and knee."""

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from pedalwright.core.units import mm, rad
+from pedalwright.core.units import Ratio, mm, rad
 from pedalwright.core.working import formula
 
 
@@ -32,6 +32,25 @@ def sole_angle(h_pad: mm, b: mm) -> rad:
 def heel_behind_ball(b: mm, alpha: rad) -> mm:
     """How far the heel rests behind the pad centre."""
     return b * np.cos(alpha)
+
+
+@formula("h_heel", source="geometry")
+def flush_heel(z_pad: mm, b: mm, beta: rad, z_heel: mm) -> mm:
+    """Height of the heel above its rest if the sole lay flat on the pad's face, `beta` above level.
+
+    Below nought the rest is in the way: the heel stops there and the sole leaves the face.
+    """
+    return z_pad - b * np.sin(beta) - z_heel
+
+
+@formula("beta", source="geometry")
+def face_angle(s: Ratio, lambda_pad: rad, epsilon: rad, theta: rad) -> rad:
+    """Angle of a pad's face above straight ahead, after a stroke `theta`.
+
+    `s` is 1 for a hanging pedal and -1 for one hinged at the floor; `lambda_pad` is the lean of
+    the pad's line and `epsilon` the face's own turn against it.
+    """
+    return np.pi / 2 + s * (epsilon + theta - lambda_pad)
 
 
 @formula("alpha", source="geometry")

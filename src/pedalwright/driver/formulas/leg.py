@@ -3,7 +3,7 @@
 import numpy as np
 from numpy import pi
 
-from pedalwright.core.units import N, Nmm, mm, rad
+from pedalwright.core.units import N, Nmm, Ratio, mm, rad
 from pedalwright.core.working import formula
 
 
@@ -56,3 +56,12 @@ def hip_to_ankle(e_x: mm, e_z: mm) -> mm:
 def joint_moment(r_x: mm, r_z: mm, F_x: N, F_z: N) -> Nmm:
     """Moment of a force about a joint, from its point of attack seen from there."""
     return r_x * F_z - r_z * F_x
+
+
+@formula("F_leg", source="common practice")
+def push_of_leg(F_most: N, k_knee: Ratio) -> N:
+    """Push of a braced leg, from the most it gives nearly straight and the share at its knee angle.
+
+    The curve is known by its shape only: below a half at 120 degrees, below a quarter at 90.
+    """
+    return F_most * k_knee

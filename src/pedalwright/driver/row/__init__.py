@@ -1,0 +1,1 @@
+"""Row: the pads side by side, the steps between them, and the shoes on them."""
