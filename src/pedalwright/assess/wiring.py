@@ -10,6 +10,7 @@ from pedalwright.assess.cabin import (
     shoes,
     treads,
 )
+from pedalwright.assess.members import member_findings
 from pedalwright.assess.parts import Assessment
 from pedalwright.assess.pedals import (
     brake_pedal,
@@ -42,6 +43,7 @@ def assess(design: Design) -> Assessment:
     worn = linkage.shoe_clearances(shoes(drivers), design.survey.lines)
     findings = (
         *survey.check(design.survey.outcome),
+        *member_findings(design),
         *driver_findings(drivers, brake.result.effort_6_43),
         *row_findings(design, drivers, feet),
         *linkage.check(brake.stroke, "brake"),

@@ -18,6 +18,7 @@ from pedalwright.hydraulics.parts import Cylinder, Masters
 from pedalwright.linkage.adjusters import RestStop, ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
 from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod, PushTest, RelayArms
+from pedalwright.structure.trims.parts import Trim
 from pedalwright.survey.parts import Survey
 from pedalwright.throttle.parts import Throttle
 
@@ -98,3 +99,5 @@ class Design:
     throttle: ThrottleDesign
     #: How far the pedal box stands on its slide rearward of where it was measured.
     slide: mm = 0.0
+    #: Where members of the frame are cut for room, and what goes back.
+    trims: tuple[Trim, ...] = ()

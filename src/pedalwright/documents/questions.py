@@ -10,7 +10,7 @@ from pedalwright.core.answers import Answer
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.core.quantity import QuantityError, parse
 from pedalwright.design import Design
-from pedalwright.documents import lever_answers, push_answers, rod_answers
+from pedalwright.documents import lever_answers, push_answers, rod_answers, survey_answers
 from pedalwright.fitting import PedalName
 
 #: For a car, one of its pedals where the question is about either, and a length in mm.
@@ -64,6 +64,7 @@ QUESTIONS = {
     "throttle": Question(
         "Does the throttle open fully, and come back?", _of_the_car(search.full_throttle)
     ),
+    "trim": Question("What must go back where a frame member is cut?", survey_answers.put_back),
 }
 
 

@@ -17,7 +17,7 @@ from pedalwright.design.tree import ClutchDesign, Design
 from pedalwright.driver.parts import Driver
 from pedalwright.linkage.parts import Pedal
 from pedalwright.project import paths
-from pedalwright.project.errors import FileFault
+from pedalwright.project.errors import FileFault, nearest
 from pedalwright.structure.parts import Pivot, PushRod
 from pedalwright.survey.parts import Obstacle
 
@@ -45,6 +45,7 @@ def clashes(design: Design) -> Iterator[Clash]:
     yield from _no_master(design.clutch)
     for obstacle in design.survey.obstacles:
         yield from _corners(obstacle)
+    yield from _no_member(design)
 
 
 def forgotten(design: Design) -> Iterator[str]:
@@ -58,6 +59,15 @@ def forgotten(design: Design) -> Iterator[str]:
 def _no_master(part: ClutchDesign) -> Iterator[Clash]:
     if part.master is not None and isinstance(part.release.actuator, (CableFork, RodFork)):
         yield Clash("clutch.master.bore", "A clutch worked by a cable has no master cylinder.")
+
+
+def _no_member(design: Design) -> Iterator[Clash]:
+    known = [line.name for line in design.survey.lines]
+    for trim in design.trims:
+        if trim.member not in known:
+            accepts = f"A trim is in a line of the survey: {', '.join(known) or 'none so far'}."
+            path = paths.join("trims", trim.name, "member")
+            yield Clash(path, accepts, nearest(trim.member, known))
 
 
 def _corners(obstacle: Obstacle) -> Iterator[Clash]:
