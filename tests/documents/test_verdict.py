@@ -49,7 +49,14 @@ def test_angles_are_said_in_degrees() -> None:
 
 @pytest.mark.parametrize(
     ("margin", "text"),
-    [(0.123, "+12 %"), (-0.03, "-3 %"), (np.nan, "?"), (40.0, "+999 %"), (np.inf, "+999 %")],
+    [
+        (0.123, "+12 %"),
+        (-0.03, "-3 %"),
+        (-0.0, "+0 %"),
+        (np.nan, "?"),
+        (40.0, "+999 %"),
+        (np.inf, "+999 %"),
+    ],
 )
 def test_margins_in_words(margin: float, text: str) -> None:
     assert percent(margin) == text

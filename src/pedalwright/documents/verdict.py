@@ -109,7 +109,7 @@ def compared(finding: Finding, units: Units = METRIC) -> str:
 
 def percent(margin: Num) -> str:
     """A margin as the share of the bound in hand, e.g. `+12 %`; what is beyond ±999 % is cut."""
-    share = float(margin) * 100
+    share = float(margin) * 100 + 0.0  # a nought has no sign here
     return "?" if np.isnan(share) else f"{max(-999.0, min(999.0, share)):+.0f} %"
 
 
