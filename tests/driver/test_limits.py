@@ -9,7 +9,6 @@ from driver.stands import tread
 from pedalwright.core.checks import Finding
 from pedalwright.core.points import REARWARD, RIGHT, UP, Plane, Point
 from pedalwright.driver import (
-    CRUISING,
     HARDEST,
     Driver,
     Footwell,
@@ -66,7 +65,7 @@ class Car:
         return (
             tread(*self.clutch, heel=self.clutch_heel, side=-1.0, faces=flat[:2]),
             tread(self.rest, self.full, self.hard, places=("rest", "full", HARDEST), faces=flat),
-            tread(*self.gas, places=("rest", CRUISING, "full"), heel="stays"),
+            tread(self.gas[0], self.gas[2], heel="stays"),
         )
 
     def findings(self) -> list[Finding]:
@@ -79,7 +78,7 @@ class Car:
             *check_push(brake, self.full_stop, "D, brake"),
             *check_body(self.driver.person, brake.body, "D"),
             *check_row(self.row),
-            *check_steps(steps(on_brake, on_gas)),
+            *check_steps(steps(on_brake, on_gas, self.gas[1])),
             *check_shoes(beside(self.row, clutch, brake, gas, 1.0), "D"),
         ]
 

@@ -24,6 +24,8 @@ class Treads:
     clutch: driver.Tread
     brake: driver.Tread
     throttle: driver.Tread
+    #: The accelerator's pad as it is for cruising.
+    cruising: Point
     #: 1 where the clutch is on the car's left, else -1.
     hand: float
 
@@ -38,46 +40,41 @@ class Treads:
 
 
 def treads(
-    design: Design, brake: BrakePedal, released: ClutchPedal, accelerator: ThrottlePedal
+    design: Design,
+    brake: BrakePedal,
+    released: ClutchPedal,
+    accelerator: ThrottlePedal,
+    *,
+    between: bool = False,
 ) -> Treads:
-    """Where the pads are at the places of their strokes that a leg is looked at.
+    """Where the pads are at the places of their strokes that a leg is judged at.
 
-    The brake at rest, where the linings touch, at an everyday and at the hardest push with all
-    that gives, and at its hard stop; the clutch at rest, where it bites and released; the
-    accelerator at rest, cruising and at its stop.
+    All at rest and at full travel, the brake also under the hardest push with all that gives.
+    With `between` also where the brake's linings touch and an everyday push has it, where the
+    clutch bites, and where the accelerator is for cruising.
     """
     hand = -1.0 if np.any(accelerator.lever.pad.y < brake.lever.pad.y) else 1.0
     curve, stop = brake.curve.travel, design.throttle.opening.pad_room
+    hardest = at(curve, _push(brakes.DESIGN_PUSH))
     on_brake: dict[str, Num] = {
         "rest": 0.0,
-        "bite": at(curve, 0),
-        driver.NORMAL: at(curve, _push(driver.NORMAL_PUSH)),
-        driver.HARDEST: at(curve, _push(brakes.DESIGN_PUSH)),
         "full": brake.hard_stop.pad_travel,
+        driver.HARDEST: hardest,
     }
     on_clutch: dict[str, Num] = {"rest": 0.0, "full": released.full.pad_travel}
-    if released.result.bite is not None:
-        bite = np.minimum(released.result.bite, released.full.pad_travel)
-        on_clutch = {"rest": 0.0, "bite": bite, "full": released.full.pad_travel}
-    on_throttle: dict[str, Num] = {
-        "rest": 0.0,
-        driver.CRUISING: stop * driver.CRUISING_SHARE,
-        "full": stop,
-    }
-    may_lift = design.clutch.heel == "may lift"
+    on_throttle: dict[str, Num] = {"rest": 0.0, "full": stop}
+    if between:
+        on_brake |= {"bite": at(curve, 0), driver.NORMAL: at(curve, _push(driver.NORMAL_PUSH))}
+        on_throttle |= {driver.CRUISING: stop * driver.CRUISING_SHARE}
+        if released.result.bite is not None:
+            on_clutch |= {"bite": np.minimum(released.result.bite, released.full.pad_travel)}
+    clutch, gas = design.clutch.pedal, design.throttle.pedal
+    heel: Heel = "may lift" if design.clutch.heel == "may lift" else "slides"
     return Treads(
-        clutch=tread(
-            "clutch",
-            design.clutch.pedal,
-            released.lever,
-            on_clutch,
-            "may lift" if may_lift else "slides",
-            -hand,
-        ),
+        clutch=tread("clutch", clutch, released.lever, on_clutch, heel, -hand),
         brake=tread("brake", design.brake.pedal, brake.lever, on_brake, "slides", hand),
-        throttle=tread(
-            "throttle", design.throttle.pedal, accelerator.lever, on_throttle, "stays", hand
-        ),
+        throttle=tread("throttle", gas, accelerator.lever, on_throttle, "stays", hand),
+        cruising=linkage.pad_after(accelerator.lever, stop * driver.CRUISING_SHARE),
         hand=hand,
     )
 
@@ -199,7 +196,7 @@ def row_findings(design: Design, drivers: tuple[Placed, ...], feet: Treads) -> I
         right_wall=throttle.y * hand + design.survey.room(throttle, RIGHT * hand),
     )
     yield from driver.check_row(row)
-    yield from driver.check_steps(driver.steps(feet.brake, feet.throttle))
+    yield from driver.check_steps(driver.steps(feet.brake, feet.throttle, feet.cruising))
     for one in drivers:
         beside = driver.beside(row, one.clutch, one.brake, one.throttle, hand)
         yield from driver.check_shoes(beside, one.name)

@@ -37,9 +37,9 @@ def assess(design: Design) -> Assessment:
         released = clutch_pedal(design, wall)
     with subject("throttle"):
         accelerator = throttle_pedal(design)
+    near = around(design, brake, released, accelerator)  # before the legs: both are large
     feet, room = treads(design, brake, released, accelerator), footwell(design)
     drivers = placed(design, front, feet, room)
-    near = around(design, brake, released, accelerator)
     worn = linkage.shoe_clearances(shoes(drivers), design.survey.lines)
     findings = (
         *survey.check(design.survey.outcome),

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pedalwright.core.points import at
+from pedalwright.core.points import Point, at
 from pedalwright.core.units import Num, mm
 from pedalwright.driver.parts import Row, Seated, Spacing, Tread
-from pedalwright.driver.push import CRUISING, HARDEST
+from pedalwright.driver.push import HARDEST
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -49,18 +49,11 @@ def spacing(row: Row) -> Spacing:
     )
 
 
-def steps(brake: Tread, accelerator: Tread) -> Steps:
-    """From the pads' places."""
-
-    def apart(one: str, other: str) -> mm:
-        near, far = brake.places.index(one), accelerator.places.index(other)
-        return at(brake.pads.x, near) - at(accelerator.pads.x, far)
-
-    return Steps(
-        rest=apart("rest", "rest"),
-        cruising=apart("rest", CRUISING),
-        braking=apart(HARDEST, "rest"),
-    )
+def steps(brake: Tread, accelerator: Tread, cruising: Point) -> Steps:
+    """From the pads' places; `cruising` is that of the accelerator at a steady speed."""
+    still, hardest = at(brake.pads.x, 0), at(brake.pads.x, brake.places.index(HARDEST))
+    up = at(accelerator.pads.x, 0)
+    return Steps(rest=still - up, cruising=still - cruising.x, braking=hardest - up)
 
 
 def beside(row: Row, clutch: Seated, brake: Seated, accelerator: Seated, hand: float) -> Beside:
