@@ -8,6 +8,7 @@ from pedalwright.cli.cars import demo, new
 from pedalwright.cli.compare import compare
 from pedalwright.cli.formulas import formula
 from pedalwright.cli.judge import assess, dossier
+from pedalwright.cli.open_page import open_page
 from pedalwright.cli.spread import spread
 
 __all__ = ["main"]
@@ -21,6 +22,7 @@ def main() -> None:
     \b
     pedalwright demo                       everything for an invented car, into ./out
     pedalwright new my-car.toml            a project file to fill in
+    pedalwright open my-car.toml           the page: drag, type, see what it does
     pedalwright assess my-car.toml         what passes, what fails, and by how much
     pedalwright ask my-car.toml bore       a builder's question, answered for this car
     pedalwright spread my-car.toml         what the ± of hand work does to it
@@ -29,5 +31,5 @@ def main() -> None:
     """  # noqa: D301 (click reads \b as "keep these lines")
 
 
-for command in (demo, new, assess, ask, spread, compare, dossier, formula):
+for command in (demo, new, open_page, assess, ask, spread, compare, dossier, formula):
     main.add_command(command)

@@ -2,27 +2,15 @@
 
 from pathlib import Path
 
-from pedalwright import __version__
+from pedalwright.app.seen import about
 from pedalwright.assess import Assessment
 from pedalwright.assess import assess as judge
 from pedalwright.core.working import Step, working
 from pedalwright.design import Design
 from pedalwright.documents.about import About
-from pedalwright.documents.outside import UNITS
-from pedalwright.project import Project, read
+from pedalwright.project import read
 
-
-def about(project: Project) -> About:
-    """What a document says of the file it was made from."""
-    return About(
-        car=project.name,
-        note=project.note,
-        date=project.date,
-        file=project.path.name if project.path else "",
-        version=__version__,
-        told=project.provenance,
-        units=UNITS[project.shown_in],
-    )
+__all__ = ["about", "judged", "worked"]
 
 
 def judged(file: Path) -> tuple[About, Assessment]:

@@ -1,0 +1,185 @@
+"""The parts of the page that change, each by its id: one state of the car, seen by one tab."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import asdict
+from typing import Any
+
+from pedalwright.app.fields import groups, some, standing
+from pedalwright.app.pages import page
+from pedalwright.app.seen import Seen
+from pedalwright.app.stages import BY_KEY, OVERVIEW, Stage, counts, next_steps
+from pedalwright.app.views import View
+from pedalwright.app.workspace import Workspace
+from pedalwright.documents.key_figures import key_figures
+from pedalwright.documents.pictures.charts import charts
+from pedalwright.documents.pictures.handles import Handle, handles
+from pedalwright.documents.pictures.stroke import (
+    Look,
+    footwell_picture,
+    heel_level,
+    stroke_picture,
+    window,
+)
+from pedalwright.documents.since import since, worst_first
+from pedalwright.documents.verdict import by_room, verdict
+from pedalwright.documents.where import where
+from pedalwright.drawing import Box, svg
+
+
+def quick(work: Workspace, view: View) -> dict[str, Any]:
+    """What follows every move of a hand: the drawing, the figures, the findings."""
+    now = work.shown
+    look = view.look(now.about.units)
+    here = now.looked_at(look)
+    ground, pedal = drawings(work, look)
+    return {
+        "html": {
+            "ground": ground,
+            "drawing": pedal,
+            "verdict": page("parts/verdict.html", verdict=verdict(now.assessment.findings)),
+            "figures": figures(work, view),
+            "since": changes(work),
+            "findings": findings(now, BY_KEY[view.stage]),
+        },
+        "handles": [_handle(handle) for handle in taken(work, view)],
+        "at": page("parts/at.html", here=here, units=now.about.units).strip(),
+        "looking": {"stage": view.stage, "pedal": view.pedal},
+    }
+
+
+def whole(work: Workspace, view: View) -> dict[str, Any]:
+    """What follows a change that was made, or another view: everything."""
+    found, now, stage = quick(work, view), work.shown, BY_KEY[view.stage]
+    found["html"] |= {
+        "stages": stages(now, view),
+        "next": page(
+            "parts/next.html",
+            steps=list(next_steps(now.about, now.assessment.findings)),
+            file=now.about.file,
+        ),
+        "charts": page("parts/charts.html", charts=list(pictures(now, stage))),
+        "fields": fields(now, stage),
+        "state": state_line(work),
+    }
+    return found
+
+
+def values(work: Workspace, paths: Iterable[str]) -> dict[str, Any]:
+    """How some entries stand now."""
+    now = work.shown
+    return {path: asdict(standing(now.project, path, now.about.units)) for path in paths}
+
+
+def typed_here(work: Workspace, view: View) -> set[str]:
+    """Paths of everything that can be typed on the page: the stage's form, and every handle."""
+    now, stage = work.shown, BY_KEY[view.stage]
+    form = groups(now.project, stage, now.about.units)
+    return {field.path for group in form for field in group.fields} | {
+        path for handle in taken(work, view) for path in handle.entries
+    }
+
+
+def taken(work: Workspace, view: View) -> list[Handle]:
+    """The handles there are."""
+    now = work.shown
+    look = view.look(now.about.units)
+    return handles(now.project.design, now.looked_at(look), look)
+
+
+def drawings(work: Workspace, look: Look) -> tuple[str, str]:
+    """Footwell and pedal, through a window that stands still while something is dragged."""
+    still, now = work.settled, work.shown
+    framed = window(still.project.design, still.looked_at(look), look)
+    design = now.project.design
+    pedal = stroke_picture(design, now.looked_at(look), look, framed)
+    return _footwell(work, look, framed), svg(pedal, physical=False).decode()
+
+
+def _footwell(work: Workspace, look: Look, framed: Box) -> str:
+    """Drawn anew only where something in it has moved."""
+    design = work.shown.project.design
+    drawn_from = (framed, look.notes, heel_level(design), design.survey)
+    if work.ground is None or work.ground[0] != drawn_from:
+        drawn = svg(footwell_picture(design, look, framed), physical=False).decode()
+        work.ground = (drawn_from, drawn)
+    return work.ground[1]
+
+
+def stages(now: Seen, view: View) -> str:
+    """The stages with their counts."""
+    found = counts(now.about, now.assessment.findings)
+    return page("parts/stages.html", counts=found, overview=OVERVIEW, view=view)
+
+
+def figures(work: Workspace, view: View) -> str:
+    """The handful of figures of the pedal looked at."""
+    now, before = work.shown, work.before
+    told = key_figures(
+        view.pedal,
+        view.driver,
+        (now.headlines, now.assessment.findings),
+        before.headlines if before else now.headlines,
+        now.about.units,
+    )
+    return page("parts/figures.html", figures=list(told))
+
+
+def changes(work: Workspace) -> str:
+    """What got better and what got worse since the drag or the change began."""
+    now, before = work.shown, work.before
+    told = since(before.assessment.findings, now.assessment.findings) if before else None
+    return page("parts/since.html", since=told, trying=work.trying, units=now.about.units)
+
+
+def findings(now: Seen, stage: Stage) -> str:
+    """The findings of a stage, what fails first; of all stages only what fails, worst first."""
+    found = [f for f in now.assessment.findings if f.room in stage.rooms]
+    rooms = list(by_room(found))
+    if stage is OVERVIEW:
+        rows = [row for _, members in rooms for row in members if not row.finding.ok]
+        rooms = [(OVERVIEW.title, sorted(rows, key=lambda row: worst_first(row.finding)))]
+    return page(
+        "parts/findings.html",
+        rooms=rooms,
+        where=where,
+        units=now.about.units,
+        file=now.about.file,
+        stage=stage,
+    )
+
+
+def fields(now: Seen, stage: Stage) -> str:
+    """The numbers of a stage, to type."""
+    found = groups(now.project, stage, now.about.units)
+    return page("parts/fields.html", groups=found, stage=stage)
+
+
+def held(work: Workspace, handle: Handle) -> str:
+    """The numbers a handle moves, to type instead."""
+    now = work.shown
+    found = some(now.project, handle.entries, now.about.units)
+    return page("parts/held.html", label=handle.label, fields=found)
+
+
+def state_line(work: Workspace) -> str:
+    """Whether everything is saved, and what can be undone."""
+    return page("parts/state.html", work=work, file=work.path.name)
+
+
+def pictures(now: Seen, stage: Stage) -> Iterator[tuple[str, bytes]]:
+    """The charts of a stage with their titles."""
+    if stage.charts:
+        for chart in charts(now.assessment, now.about.units):
+            if chart.name in stage.charts:
+                yield chart.title, svg(chart, physical=False)
+
+
+def _handle(handle: Handle) -> dict[str, Any]:
+    x, z = handle.at
+    return {"name": handle.name, "label": handle.label, "x": x, "z": z}
+
+
+def spoken(work: Workspace) -> str:
+    """One sentence for those who do not see the page, after a change."""
+    told = verdict(work.shown.assessment.findings)
+    return f"Saved. {told}"

@@ -1,0 +1,63 @@
+"""A project as it is shown: the file, what documents say of it, and its assessment."""
+
+from dataclasses import dataclass, field
+
+from pedalwright import __version__
+from pedalwright.assess import Assessment, Headline, assess, headlines
+from pedalwright.assess.stroke import Pressed
+from pedalwright.core.working import Step, working
+from pedalwright.documents.about import About
+from pedalwright.documents.comparison import Attempt
+from pedalwright.documents.outside import UNITS
+from pedalwright.documents.pictures.stroke import Look, looked_at
+from pedalwright.project import Project
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """One state of a car, assessed."""
+
+    project: Project
+    about: About
+    assessment: Assessment
+    headlines: tuple[Headline, ...]
+    #: Pedals as they were looked at already.
+    looks: dict[tuple[object, ...], Pressed] = field(default_factory=dict, compare=False)
+
+    def looked_at(self, look: Look) -> Pressed:
+        """A pedal anywhere on its stroke."""
+        key = (look.pedal, look.down, look.drivers)
+        if key not in self.looks:
+            self.looks[key] = looked_at(self.project.design, self.assessment, look)
+        return self.looks[key]
+
+    @property
+    def attempt(self) -> Attempt:
+        """The same for a comparison."""
+        return Attempt(self.about, self.assessment.findings, self.headlines)
+
+
+def about(project: Project) -> About:
+    """What a document says of the file it was made from."""
+    return About(
+        car=project.name,
+        note=project.note,
+        date=project.date,
+        file=project.path.name if project.path else "",
+        version=__version__,
+        told=project.provenance,
+        units=UNITS[project.shown_in],
+    )
+
+
+def seen(project: Project) -> Seen:
+    """Assess a project."""
+    found = assess(project.design)
+    return Seen(project, about(project), found, headlines(found))
+
+
+def worked(project: Project) -> list[Step]:
+    """Every formula that ran, in order."""
+    with working() as steps:
+        assess(project.design)
+    return steps

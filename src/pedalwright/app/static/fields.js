@@ -1,0 +1,91 @@
+// Numbers as typed: the server reads them, says what it read, or says what it accepts.
+import { faultText } from "./ask.js";
+
+export function fields(boxes, change, trouble) {
+  let stage = document.body.dataset.stage;
+  const rows = () => boxes.flatMap((box) => [...box.querySelectorAll("[data-path]")]);
+  const main = (row) => row.querySelector(":scope > input, :scope > select");
+  const part = (row, name) => row.querySelector(`[data-say=${name}]`);
+
+  for (const box of boxes) box.addEventListener("change", (event) => {
+    const row = event.target.closest("[data-path]");
+    if (!row) return;
+    const value = main(row).value.trim();
+    const plain = event.target === main(row);
+    if (!value && plain) {
+      main(row).value = row.dataset.text ?? main(row).defaultValue;
+      return;
+    }
+    const said = plain ? value : {
+      value: value || main(row).placeholder,
+      tag: part(row, "tag").value,
+      note: part(row, "note").value,
+      plus_minus: part(row, "plus_minus").value,
+    };
+    change({ [row.dataset.path]: said }, () => clear(row), (faults) => refuse(row, faults));
+  });
+
+  for (const box of boxes) box.addEventListener("keydown", (event) => {
+    const row = event.target.closest("[data-path]");
+    if (event.key !== "Escape" || !row || event.target !== main(row)) return;
+    main(row).value = row.dataset.text ?? main(row).defaultValue;
+    clear(row);
+  });
+
+  function clear(row) {
+    main(row).removeAttribute("aria-invalid");
+    const fault = row.querySelector(".fault");
+    if (fault) fault.hidden = true;
+  }
+
+  function refuse(row, faults) {
+    const own = faults.filter((fault) => !fault.key || fault.key === row.dataset.path);
+    const place = row.querySelector(".fault");
+    if (!own.length || !place) return trouble(faults.map(faultText).join(" "));
+    main(row).setAttribute("aria-invalid", "true");
+    main(row).setAttribute("aria-describedby", `${main(row).id}-read ${place.id}`);
+    place.replaceChildren(`Read “${own[0].read}”. ${own[0].accepts} What was there stays in force.`);
+    for (const offer of own[0].offers ?? []) {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.textContent = offer;
+      button.addEventListener("click", () => {
+        main(row).value = offer;
+        main(row).dispatchEvent(new Event("change", { bubbles: true }));
+      });
+      place.append(" ", button);
+    }
+    place.hidden = false;
+  }
+
+  function fill(values) {
+    for (const row of rows()) {
+      const is = values[row.dataset.path];
+      if (!is) continue;
+      const input = main(row);
+      row.dataset.text = is.text;
+      if (input && input !== document.activeElement && input.getAttribute("aria-invalid") !== "true") {
+        input.value = is.text;
+      } else if (input?.getAttribute("aria-invalid") !== "true" && input?.value.trim() === is.text.trim()) {
+        input.value = is.text;
+      }
+      if (!row.querySelector(".shown")) continue;
+      input.placeholder = is.tag === "default" ? is.shown : "?";
+      row.className = `field ${is.tag}`;
+      row.querySelector(".tag").textContent = is.tag;
+      row.querySelector(".shown").textContent = is.shown;
+      row.querySelector(".around").textContent = is.plus_minus && `±${is.plus_minus}`;
+    }
+  }
+
+  return {
+    fill,
+    // The form is the same for the same stage: its values are filled in, and nothing typed is lost.
+    mayReplace(id, now) {
+      if (id !== "fields") return true;
+      const other = now !== stage || !boxes[0].childElementCount;
+      stage = now;
+      return other;
+    },
+  };
+}

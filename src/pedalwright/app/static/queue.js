@@ -1,0 +1,28 @@
+// One question at a time. Places are absolute, so of those that wait the newest counts; steps are
+// relative, so they are added up; whatever changes the file waits for its turn and is never lost.
+export function queue(ask) {
+  const waiting = [];
+  let busy = false;
+
+  async function pump() {
+    if (busy) return;
+    busy = true;
+    try {
+      while (waiting.length) await ask(waiting.shift());
+    } finally {
+      busy = false;
+    }
+  }
+
+  return function add(job) {
+    const last = waiting.at(-1);
+    const same = last && last.kind === job.kind && last.body?.handle === job.body?.handle;
+    if (same && job.kind === "drag") waiting[waiting.length - 1] = job;
+    else if (same && job.kind === "look") last.part = last.part === "whole" ? "whole" : job.part;
+    else if (same && job.kind === "nudge") {
+      last.body.x += job.body.x;
+      last.body.z += job.body.z;
+    } else waiting.push(job);
+    pump();
+  };
+}

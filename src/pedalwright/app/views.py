@@ -1,0 +1,71 @@
+"""What one tab looks at. It is the tab's own, stands in its address, and changes no number."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pedalwright.app.stages import BY_KEY, OVERVIEW
+from pedalwright.assess.stroke import PEDAL_NAMES, PedalName
+from pedalwright.design import Design
+from pedalwright.documents.outside import Units
+from pedalwright.documents.pictures.stroke import Look, paper
+
+#: Pixels of a drawing when nobody says how large it is; the least and the most that are drawn.
+USUAL, LEAST, MOST = (720, 460), 120, 4000
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class View:
+    """Stage, pedal, foot, drivers, and the size of the place for the drawing."""
+
+    stage: str
+    pedal: PedalName
+    #: Per cent of the stroke.
+    down: int
+    close: bool
+    #: Names; the first is the one whose figures are shown.
+    drivers: tuple[str, ...]
+    #: Pixels.
+    size: tuple[int, int]
+
+    def look(self, units: Units) -> Look:
+        """The same for the picture."""
+        return Look(
+            pedal=self.pedal,
+            down=self.down,
+            drivers=self.drivers,
+            close=self.close,
+            paper=paper(self.size),
+            units=units,
+        )
+
+    @property
+    def driver(self) -> str:
+        """Whose figures are shown; empty where nobody is."""
+        return self.drivers[0] if self.drivers else ""
+
+
+def view(asked: Mapping[str, str], design: Design) -> View:
+    """The view an address asks for; what it does not say, or says wrongly, is as usual."""
+    stage = BY_KEY.get(asked.get("stage", ""), OVERVIEW)
+    names = tuple(person.name for person in design.drivers)
+    chosen = tuple(name for name in asked.get("drivers", "").split("|") if name in names)
+    pedal: PedalName | None = next((p for p in PEDAL_NAMES if p == asked.get("pedal")), None)
+    return View(
+        stage=stage.key,
+        pedal=pedal or stage.pedal or "brake",
+        down=max(0, min(100, _whole(asked.get("down"), 0))),
+        close=asked.get("close") == "1",
+        drivers=chosen or names,
+        size=(_pixels(asked.get("wide"), USUAL[0]), _pixels(asked.get("high"), USUAL[1])),
+    )
+
+
+def _pixels(text: str | None, usual: int) -> int:
+    return max(LEAST, min(MOST, _whole(text, usual)))
+
+
+def _whole(text: str | None, otherwise: int) -> int:
+    try:
+        return round(float(text or ""))
+    except (ValueError, OverflowError):
+        return otherwise
