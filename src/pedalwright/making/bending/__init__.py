@@ -2,7 +2,7 @@
 
 from pedalwright.making.bending.flat import unfold
 from pedalwright.making.bending.fold import folded
-from pedalwright.making.bending.limits import CURES, check, check_strip
+from pedalwright.making.bending.limits import CURES, check, check_strip, drawn_oval
 from pedalwright.making.bending.neutral import (
     neutral_by_din,
     neutral_by_table,
@@ -38,6 +38,7 @@ __all__ = [
     "bend_order",
     "check",
     "check_strip",
+    "drawn_oval",
     "folded",
     "neutral_by_din",
     "neutral_by_table",

@@ -198,15 +198,25 @@ def _worth_telling(findings: Sequence[Finding | None]) -> list[Finding]:
     return failed or sorted(told, key=lambda finding: float(finding.margin))[:1]
 
 
-def _hole_to_bend(pattern: FlatPattern, hole: FlatHole) -> Finding | None:
+def land_to_bend(pattern: FlatPattern, hole: FlatHole) -> float:
+    """Flat metal between a hole's edge and the nearest bend of its face; nan without a bend."""
     beside = [
         _off(hole.centre, bend, from_near=bend.from_face == hole.face)
         for bend in pattern.bends
         if hole.face in (bend.from_face, bend.to_face)
     ]
-    if not beside:
+    return min(beside) - hole.diameter / 2 if beside else nan
+
+
+def drawn_oval(pattern: FlatPattern, hole: FlatHole) -> bool:
+    """Whether bending would draw a hole oval, so that it has to wait."""
+    return land_to_bend(pattern, hole) < float(hole_off_bend(pattern.sheet.thickness))
+
+
+def _hole_to_bend(pattern: FlatPattern, hole: FlatHole) -> Finding | None:
+    land = land_to_bend(pattern, hole)
+    if isnan(land):
         return None
-    land = min(beside) - hole.diameter / 2
     return HOLE_TO_BEND.check(land, hole_off_bend(pattern.sheet.thickness), _name(pattern, hole))
 
 
