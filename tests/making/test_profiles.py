@@ -163,7 +163,7 @@ def test_a_relay_in_one_plate_keeps_its_angle() -> None:
 
 def test_a_relay_on_a_tube_is_two_straps() -> None:
     names = [p.name for p in relay_arms(RELAY, replace(ARMS, spacing=60.0), 8.0)]
-    assert names == ["driven arm", "driving arm"]
+    assert names == ["relay driven arm", "relay driving arm"]
 
 
 def test_a_strap_goes_round_its_bores() -> None:

@@ -43,7 +43,7 @@ class Timed:
     @property
     def slack(self) -> float:
         """How long it can wait."""
-        return self.latest - self.start
+        return max(0.0, self.latest - self.start)
 
     @property
     def critical(self) -> bool:
@@ -63,6 +63,11 @@ class Order:
     critical: tuple[str, ...]
     #: Jobs that wait for each other in a circle; then there is no plan.
     circle: tuple[str, ...] = ()
+
+    @property
+    def alone(self) -> float:
+        """With one pair of hands, h."""
+        return sum(timed.job.hours for timed in self.jobs)
 
     def next_step(self, done: frozenset[str]) -> Timed | None:
         """The first job that is not done."""

@@ -53,7 +53,7 @@ def seen_from(pedal: Pedal) -> str:
 
 
 def relay_arms(
-    relay: Relay, arms: RelayArms, pin_hole: float, metal: str = ""
+    relay: Relay, arms: RelayArms, pin_hole: float, *, name: str = "relay", metal: str = ""
 ) -> Iterator[Profile]:
     """A relay lever's arms: one plate where both lie in it, else two straps.
 
@@ -68,11 +68,11 @@ def relay_arms(
     depths = float(arms.driven_depth), float(arms.driving_depth)
     eyes = [("driven arm", first, depths[0]), ("driving arm", second, depths[1])]
     if float(arms.spacing) == 0.0:
-        yield _strap("relay lever", tube, eyes, pin_hole, metal, float(arms.thickness))
+        yield _strap(f"{name} lever", tube, eyes, pin_hole, metal, float(arms.thickness))
     else:
-        for name, _, depth in eyes:
-            at = (reach[0] if name == "driven arm" else reach[1], 0.0)
-            yield _strap(name, tube, [(name, at, depth)], pin_hole, metal, float(arms.thickness))
+        for (of, _, depth), radius in zip(eyes, reach, strict=True):
+            eye = [(of, (radius, 0.0), depth)]
+            yield _strap(f"{name} {of}", tube, eye, pin_hole, metal, float(arms.thickness))
 
 
 def strap(
