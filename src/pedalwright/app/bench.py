@@ -38,7 +38,7 @@ async def show(request: Request) -> Response:
     work = workspace(request)
     now = work.shown
     looking = view(request.query_params, now.project.design)
-    found = fragments.whole(work, looking)
+    found = fragments.whole(work, looking, form=True)
     return HTMLResponse(
         page(
             "bench.html",
@@ -61,7 +61,8 @@ async def state(request: Request) -> Response:
     if request.query_params.get("part") == "quick":
         return _answer(request, work, fragments.quick(work, looking))
     values = fragments.values(work, fragments.typed_here(work, looking))
-    return _answer(request, work, fragments.whole(work, looking) | {"values": values})
+    found = fragments.whole(work, looking, form=request.query_params.get("part") == "stage")
+    return _answer(request, work, found | {"values": values})
 
 
 async def held(request: Request) -> Response:
@@ -116,7 +117,7 @@ def _settled(does: Callable[[Workspace, Sent], None]) -> Callable[..., Response]
     def act(request: Request, work: Workspace, sent: Sent) -> Response:
         does(work, sent)
         looking = view(asked.looking(sent), work.shown.project.design)
-        found = fragments.whole(work, looking)
+        found = fragments.whole(work, looking, form=False)
         values = fragments.values(work, fragments.typed_here(work, looking))
         says = fragments.spoken(work)
         return _answer(request, work, found | {"values": values, "says": says})

@@ -47,8 +47,11 @@ def quick(work: Workspace, view: View) -> dict[str, Any]:
     }
 
 
-def whole(work: Workspace, view: View) -> dict[str, Any]:
-    """What follows a change that was made, or another view: everything."""
+def whole(work: Workspace, view: View, *, form: bool) -> dict[str, Any]:
+    """What follows a change that was made, or another view: everything.
+
+    The form of a stage is long and does not change with its numbers: it goes out when asked for.
+    """
     found, now, stage = quick(work, view), work.shown, BY_KEY[view.stage]
     found["html"] |= {
         "stages": stages(now, view),
@@ -58,9 +61,10 @@ def whole(work: Workspace, view: View) -> dict[str, Any]:
             file=now.about.file,
         ),
         "charts": page("parts/charts.html", charts=list(pictures(now, stage))),
-        "fields": fields(now, stage),
         "state": state_line(work),
     }
+    if form:
+        found["html"]["fields"] = fields(now, stage)
     return found
 
 

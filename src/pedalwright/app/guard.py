@@ -12,8 +12,11 @@ from hmac import compare_digest
 from http.cookies import CookieError, SimpleCookie
 from typing import Any, TypeAlias
 
+from starlette.exceptions import HTTPException
+
 #: Bytes of a question; a project file has room in it many times over.
 MOST_BYTES = 1_000_000
+TOO_MUCH = f"That is too much: at most {MOST_BYTES} bytes."
 
 Scope: TypeAlias = MutableMapping[str, Any]
 Message: TypeAlias = MutableMapping[str, Any]
@@ -83,7 +86,7 @@ class Guard:
             return 403, "A change is sent from the page itself."
         length = headers.get(b"content-length", "0")
         if not length.isdecimal() or int(length) > MOST_BYTES:
-            return 413, f"That is too much: at most {MOST_BYTES} bytes."
+            return 413, TOO_MUCH
         return None
 
     def _is_known(self, scope: Scope, headers: dict[bytes, str]) -> bool:
@@ -111,7 +114,9 @@ def _limited(receive: Receive) -> Receive:
         nonlocal taken
         message = await receive()
         taken += len(message.get("body", b""))
-        return message if taken <= MOST_BYTES else {"type": "http.disconnect"}
+        if taken > MOST_BYTES:
+            raise HTTPException(413, TOO_MUCH)
+        return message
 
     return limited
 

@@ -116,11 +116,11 @@ class Workspace:
 
     def undo(self) -> None:
         """Back to the state before."""
-        self._return_to(self._at - 1)
+        self._go_by(-1)
 
     def redo(self) -> None:
         """Forward again."""
-        self._return_to(self._at + 1)
+        self._go_by(1)
 
     def refresh(self) -> bool:
         """Read the file again if somebody else saved it; True where something is new."""
@@ -154,10 +154,11 @@ class Workspace:
         self._stamp, self.faults = _stamp(self.path), ()
         self._revised()
 
-    def _return_to(self, at: int) -> None:
+    def _go_by(self, steps: int) -> None:
         self.refresh()
         self._let_nothing_be_lost()
         self.cancel()
+        at = self._at + steps
         if not 0 <= at < len(self._texts):
             return
         then = changed(replace(self._now.project, text=self._texts[at]), {})

@@ -62,6 +62,8 @@ def where(finding: Finding) -> Where:
     """The pedal and the parts a finding is about."""
     words = finding.about.replace(",", " ").split()
     named: PedalName | None = next((name for name in PEDAL_NAMES if name in words), None)
+    if finding.room == "survey":
+        return Where(None, tuple(words[:1]))
     parts = _parts(finding.limit.code)
     person = words[0] if words and words[0] not in PEDAL_NAMES else ""
     return Where(

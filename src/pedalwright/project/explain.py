@@ -117,7 +117,7 @@ def _accepts(node: Node) -> str:
         case Word(words):
             return " or ".join(words)
         case _:
-            return ""
+            return "a text"
 
 
 def _words(keys: Sequence[str]) -> str:

@@ -32,7 +32,7 @@ function view() {
 }
 
 function remember() {
-  const { wide, high, ...kept } = view();
+  const { wide: _w, high: _h, ...kept } = view();
   history.replaceState(null, "", `?${new URLSearchParams(kept)}`);
 }
 
@@ -73,7 +73,7 @@ function put(answer) {
     }
   }
   for (const [id, html] of Object.entries(answer.html ?? {})) {
-    if (shown[id] !== html && form.mayReplace(id, stage)) swap(id, html);
+    if (shown[id] !== html) swap(id, html);
     shown[id] = html;
   }
   if (answer.at) byId("at").innerHTML = answer.at;
@@ -162,7 +162,7 @@ document.addEventListener("click", (event) => {
     event.preventDefault();
     ({ stage } = button.dataset);
     page.dataset.stage = stage;
-    look("whole", { view: { pedal: "" }, done: remember });
+    look("stage", { view: { pedal: "" }, done: remember });
     byId("panel").scrollTop = 0;
   }
   if (button.dataset.where !== undefined) {

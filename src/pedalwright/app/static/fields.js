@@ -2,7 +2,6 @@
 import { faultText } from "./ask.js";
 
 export function fields(boxes, change, trouble) {
-  let stage = document.body.dataset.stage;
   const rows = () => boxes.flatMap((box) => [...box.querySelectorAll("[data-path]")]);
   const main = (row) => row.querySelector(":scope > input, :scope > select");
   const part = (row, name) => row.querySelector(`[data-say=${name}]`);
@@ -78,14 +77,5 @@ export function fields(boxes, change, trouble) {
     }
   }
 
-  return {
-    fill,
-    // The form is the same for the same stage: its values are filled in, and nothing typed is lost.
-    mayReplace(id, now) {
-      if (id !== "fields") return true;
-      const other = now !== stage || !boxes[0].childElementCount;
-      stage = now;
-      return other;
-    },
-  };
+  return { fill };
 }

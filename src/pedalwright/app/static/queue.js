@@ -18,7 +18,12 @@ export function queue(ask) {
     const last = waiting.at(-1);
     const same = last && last.kind === job.kind && last.body?.handle === job.body?.handle;
     if (same && job.kind === "drag") waiting[waiting.length - 1] = job;
-    else if (same && job.kind === "look") last.part = last.part === "whole" ? "whole" : job.part;
+    else if (same && job.kind === "look") {
+      const order = ["quick", "whole", "stage"];
+      const part = order[Math.max(order.indexOf(last.part), order.indexOf(job.part))];
+      const news = last.news && job.news;
+      waiting[waiting.length - 1] = { ...last, ...job, part, news, view: { ...last.view, ...job.view } };
+    }
     else if (same && job.kind === "nudge") {
       last.body.x += job.body.x;
       last.body.z += job.body.z;

@@ -17,6 +17,7 @@ from pedalwright.drawing import (
     Item,
     Leader,
     Polyline,
+    Text,
     Tone,
 )
 from pedalwright.drawing import Line as LineKind
@@ -26,6 +27,8 @@ from pedalwright.survey import Line, Survey
 SKIN, END_ON = 2.5, 5.0
 #: Of the hatching on paper: wide, because the picture is drawn many times a second.
 PITCH = 4.0
+#: Letters of a name that is a scribed mark's and no word.
+SHORT = 3
 #: Share of a face's slope up to which it is cut across by the side view.
 _UPRIGHT = 0.9
 
@@ -50,7 +53,15 @@ def footwell(
             title=_words(mark.name),
         )  # fmt: skip
         if notes and inside(window, at):
-            yield Leader(at, _words(mark.name), to=(7.0, 9.0), tone=Tone.QUIET)
+            yield from _called(mark.name, at, scale)
+
+
+def _called(name: str, at: XY, scale: float) -> Iterator[Item]:
+    """A scribed mark's letter beside it; a name of words on a leader."""
+    if len(name) <= SHORT:
+        yield Text((at[0] + 2.4 / scale, at[1]), name, align="start", tone=Tone.QUIET)
+    else:
+        yield Leader(at, _words(name), to=(7.0, 9.0), tone=Tone.QUIET)
 
 
 def inside(window: Box, at: XY) -> bool:
@@ -72,7 +83,7 @@ def _walls(survey: Survey, window: Box, scale: float, *, notes: bool) -> Iterato
             yield from _cut(face.name, title, edge, (out, window.bottom), (out, window.top))
             if notes:
                 yield Leader(
-                    (x, window.bottom + 0.86 * window.height), title, to=(5.0, 4.0), tone=Tone.QUIET
+                    (x, window.bottom + 0.02 * window.height), title, to=(5.0, 1.5), tone=Tone.QUIET
                 )
         elif abs(up) > _UPRIGHT:
             z = offset / up
