@@ -76,10 +76,12 @@ def _angles(mesh: Mesh) -> Array:
     to_next = np.roll(places, -1, axis=1) - places
     to_last = np.roll(places, 1, axis=1) - places
     twice_area = np.linalg.norm(np.cross(to_next, to_last), axis=-1)
-    return np.arctan2(twice_area, np.sum(to_next * to_last, axis=-1))
+    angles: Array = np.arctan2(twice_area, np.sum(to_next * to_last, axis=-1))
+    return angles
 
 
 def von_mises(tensor: Array) -> Array:
     """Equivalent stress of a stress in space, (..., 3, 3)."""
     mean = np.trace(tensor, axis1=-2, axis2=-1)[..., None, None] / 3 * np.eye(3)
-    return np.sqrt(1.5 * np.sum((tensor - mean) ** 2, axis=(-2, -1)))
+    equivalent: Array = np.sqrt(1.5 * np.sum((tensor - mean) ** 2, axis=(-2, -1)))
+    return equivalent

@@ -12,8 +12,10 @@ from pedalwright.shell.contact import HYSTERESIS, press
 from pedalwright.shell.mesh import Flags, Indices, Mesh
 from pedalwright.shell.sparse import Factor, Whole
 
-#: Rounds of joining after which it gives up and says so; two or three are usual.
-ROUNDS = 30
+#: Places that join in a round.
+AT_ONCE = 16
+#: Rounds after which it gives up and says so; five to fifteen are usual.
+ROUNDS = 200
 
 
 def touch(
@@ -50,7 +52,7 @@ def _touch(
     mesh: Mesh, factor: Factor, whole: Whole, free: Flags, without: Array
 ) -> tuple[Array, bool]:
     force = np.zeros(len(without))
-    chosen: Indices = np.flatnonzero(without < 0.0)
+    chosen = _deepest(without)
     opens = np.zeros((len(without), 0))
     for _ in range(ROUNDS):
         opens = np.hstack([opens, _opens(mesh, factor, whole, free, chosen[opens.shape[1] :])])
@@ -60,12 +62,17 @@ def _touch(
             return np.full(len(without), np.nan), False
         gap = without + opens @ pressed.force
         gap[chosen] = 0.0
-        joins = np.flatnonzero(gap < -HYSTERESIS * np.abs(without).max(initial=0.0))
-        if not len(joins):
+        if not np.any(gap < -HYSTERESIS * np.abs(without).max(initial=0.0)):
             force[chosen] = pressed.force
             return force, True
-        chosen = np.concatenate([chosen, joins])
+        chosen = np.concatenate([chosen, _deepest(gap)])
     return np.full(len(without), np.nan), False
+
+
+def _deepest(gap: Array) -> Indices:
+    """Some of the places that have run in furthest; pushing them out frees most others."""
+    deep = np.argsort(gap)[:AT_ONCE]
+    return deep[gap[deep] < 0.0]
 
 
 def _opens(mesh: Mesh, factor: Factor, whole: Whole, free: Flags, places: Indices) -> Array:

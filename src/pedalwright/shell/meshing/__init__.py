@@ -1,0 +1,1 @@
+"""From the outline of a flat sheet to triangles whose sides follow every line that matters."""
