@@ -33,33 +33,38 @@ class _Circle:
 
 
 @dataclass(frozen=True, slots=True)
-class _Turned:
-    """A circle's pin, turned: what its arm and its path measure along any direction."""
+class _Products:
+    """What the driven circle measures along the driving one: no turn changes these.
 
-    circle: _Circle
-    cos: Num
-    sin: Num
+    `c` and `s` stand for the arms that cos and sin of a turn multiply, the driven circle's first;
+    `apart` runs from the driving circle's centre to the driven one's.
+    """
+
+    c_c: mm2
+    c_s: mm2
+    s_c: mm2
+    s_s: mm2
+    apart_c: mm2
+    apart_s: mm2
+    #: The driven circle's own arms along `apart`.
+    c_apart: mm2
+    s_apart: mm2
+    apart_apart: mm2
 
     @classmethod
-    def by(cls, circle: _Circle, angle: rad) -> "_Turned":
-        return cls(circle, np.cos(angle), np.sin(angle))
-
-    def arm(self, along: Point) -> mm2:
-        """Arm from the axis to the pin, along a direction."""
-        return along.dot(self.circle.cosine) * self.cos + along.dot(self.circle.sine) * self.sin
-
-    def path(self, along: Point) -> mm2:
-        """Way of the pin per radian, along a direction."""
-        return along.dot(self.circle.sine) * self.cos - along.dot(self.circle.cosine) * self.sin
-
-
-@dataclass(frozen=True, slots=True)
-class _Equation:
-    """A cos(phi) + B sin(phi) = C for the driven lever."""
-
-    a: mm2
-    b: mm2
-    c: mm2
+    def of(cls, driving: _Circle, driven: _Circle) -> "_Products":
+        apart = driven.centre - driving.centre
+        return cls(
+            c_c=driven.cosine.dot(driving.cosine),
+            c_s=driven.cosine.dot(driving.sine),
+            s_c=driven.sine.dot(driving.cosine),
+            s_s=driven.sine.dot(driving.sine),
+            apart_c=apart.dot(driving.cosine),
+            apart_s=apart.dot(driving.sine),
+            c_apart=apart.dot(driven.cosine),
+            s_apart=apart.dot(driven.sine),
+            apart_apart=apart.dot(apart),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,33 +74,41 @@ class Linked:
     driving: _Circle
     driven: _Circle
     length: mm
+    products: _Products
 
     @classmethod
     def by(cls, rod: BallRod) -> "Linked":
         """The rod is as long as its pins are apart."""
-        return cls(
-            driving=_Circle.about(rod.driving_pivot, rod.driving_axis, rod.driving_pin),
-            driven=_Circle.about(rod.driven_pivot, rod.driven_axis, rod.driven_pin),
-            length=(rod.driven_pin - rod.driving_pin).length(),
+        return cls.between(
+            _Circle.about(rod.driving_pivot, rod.driving_axis, rod.driving_pin),
+            _Circle.about(rod.driven_pivot, rod.driven_axis, rod.driven_pin),
+            (rod.driven_pin - rod.driving_pin).length(),
         )
+
+    @classmethod
+    def between(cls, driving: _Circle, driven: _Circle, length: mm) -> "Linked":
+        """A rod of that length between two circles."""
+        return cls(driving, driven, length, _Products.of(driving, driven))
 
     def moved(self, way: Point) -> "Linked":
         """The same rod and levers, with the driven axis carried along a way."""
-        return replace(self, driven=replace(self.driven, centre=self.driven.centre + way))
+        carried = replace(self.driven, centre=self.driven.centre + way)
+        return Linked.between(self.driving, carried, self.length)
 
     def turned(self, angle: rad) -> Turn:
         """The driven lever's turn for the driving one's, both from where the rod was fitted."""
-        fitted, near = _Turned.by(self.driving, 0.0), _Turned.by(self.driving, angle)
-        start, now = self._equation(fitted), self._equation(near)
-        side = -np.sign(start.b)
-        phi = rod_turn(now.a, now.b, now.c, side)
-        driving_arm = self._driving_arm(near, np.cos(phi), np.sin(phi))
-        driven_arm = -side * np.sqrt(now.a**2 + now.b**2 - now.c**2) / self.length
+        cos, sin = np.cos(angle), np.sin(angle)
+        a, b, c = self._equation(cos, sin)
+        _, start_b, start_c = self._equation(1.0, 0.0)
+        side = -np.sign(start_b)
+        phi = rod_turn(a, b, c, side)
+        driving_arm = self._driving_arm(cos, sin, np.cos(phi), np.sin(phi))
+        driven_arm = -side * np.sqrt(a**2 + b**2 - c**2) / self.length
         clear = np.minimum(
-            driving_arm * np.sign(self._driving_arm(fitted, 1.0, 0.0)) / self.driving.radius,
+            driving_arm * np.sign(self._driving_arm(1.0, 0.0, 1.0, 0.0)) / self.driving.radius,
             np.abs(driven_arm) / self.driven.radius,
         )
-        out_of_reach = np.isnan(phi) & np.isfinite(start.c + angle)
+        out_of_reach = np.isnan(phi) & np.isfinite(start_c + angle)
         return Turn(
             angle=np.where(clear > 0.0, phi, np.nan),
             gearing=np.where(clear > 0.0, rod_gearing(driving_arm, driven_arm), np.nan),
@@ -104,23 +117,27 @@ class Linked:
 
     def turned_back(self, angle: rad) -> rad:
         """The driving lever's turn for the driven one's: the same rod, read from its other end."""
-        return Linked(self.driven, self.driving, self.length).turned(angle).angle
+        return Linked.between(self.driven, self.driving, self.length).turned(angle).angle
 
-    def _equation(self, near: _Turned) -> _Equation:
-        """From the rod's length squared, with the driving pin where it is."""
-        apart = self.driven.centre - self.driving.centre
-        reach = apart.dot(apart) + self.driving.radius**2 - 2 * near.arm(apart)
-        return _Equation(
-            a=apart.dot(self.driven.cosine) - near.arm(self.driven.cosine),
-            b=apart.dot(self.driven.sine) - near.arm(self.driven.sine),
-            c=(self.length**2 - self.driven.radius**2 - reach) / 2,
+    def _equation(self, cos: Num, sin: Num) -> tuple[mm2, mm2, mm2]:
+        """A, B and C from the rod's length squared, with the driving lever turned so far."""
+        p = self.products
+        along = p.apart_c * cos + p.apart_s * sin
+        reach = p.apart_apart + self.driving.radius**2 - 2 * along
+        return (
+            p.c_apart - (p.c_c * cos + p.c_s * sin),
+            p.s_apart - (p.s_c * cos + p.s_s * sin),
+            (self.length**2 - self.driven.radius**2 - reach) / 2,
         )
 
-    def _driving_arm(self, near: _Turned, cos: Num, sin: Num) -> mm:
-        """Lever arm of the rod about the driving axis, with the driven lever where it is.
+    def _driving_arm(self, cos: Num, sin: Num, driven_cos: Num, driven_sin: Num) -> mm:
+        """Lever arm of the rod about the driving axis, both levers turned so far.
 
-        The part of the rod that is the driving lever's own arm is square to its path.
+        Measured along the way the driving pin goes; the part of the rod that is the driving
+        lever's own arm is square to that.
         """
-        apart = self.driven.centre - self.driving.centre
-        far = near.path(self.driven.cosine) * cos + near.path(self.driven.sine) * sin
-        return (near.path(apart) + far) / self.length
+        p = self.products
+        between_axes = p.apart_s * cos - p.apart_c * sin
+        by_cos = p.c_s * cos - p.c_c * sin
+        by_sin = p.s_s * cos - p.s_c * sin
+        return (between_axes + by_cos * driven_cos + by_sin * driven_sin) / self.length
