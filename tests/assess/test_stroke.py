@@ -1,6 +1,7 @@
 """A pedal pressed part of the way is the assessed one at both ends, and between them in between."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -59,7 +60,7 @@ def test_the_pad_goes_along_its_arc_in_even_steps(
     steps = [pressed(design, found, which, share) for share in np.linspace(0.0, 1.0, 9)]
     radii = [(step.pad - step.lever.pivot).length() for step in steps]
     assert np.ptp(radii) < 1e-9
-    chords = [(b.pad - a.pad).length() for a, b in zip(steps, steps[1:], strict=False)]
+    chords = [(b.pad - a.pad).length() for a, b in pairwise(steps)]
     assert np.ptp(chords) < 1e-9
     assert near(steps[0].pad, steps[0].lever.pad)
     assert near(steps[-1].pad, steps[-1].pad_full)
