@@ -154,7 +154,7 @@ def _placed(mark: Placed, declared: Mapping[str, AtMark], assumed: bool) -> AtMa
                 text="" if typed is None else typed.told[i].text,
                 shown=show(round(value, 1), "mm"),
                 unit="mm",
-                like="mm",
+                like="",
             )
         )
     return AtMark(mark.at, (told[0], told[1], told[2]))

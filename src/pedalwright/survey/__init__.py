@@ -8,6 +8,7 @@ from pedalwright.survey.adjustment import (
     Suspicion,
     TwoPlaces,
 )
+from pedalwright.survey.ellipses import ellipse
 from pedalwright.survey.fits import FittedFace, FittedLine, fitted_face, fitted_line
 from pedalwright.survey.limits import check
 from pedalwright.survey.outcome import Outcome
@@ -15,7 +16,7 @@ from pedalwright.survey.parts import NOWHERE, Face, Line, Mark, Obstacle, Offset
 from pedalwright.survey.readings import mean_of
 from pedalwright.survey.solve import adjust
 from pedalwright.survey.stations import Distance, Sight, Slope, Station, Step
-from pedalwright.survey.weigh import Fitted, Repeats, weighed
+from pedalwright.survey.weigh import Fitted, Repeats, least_checked, weighed, worst_sigma
 
 __all__ = [
     "NOWHERE",
@@ -45,8 +46,11 @@ __all__ = [
     "TwoPlaces",
     "adjust",
     "check",
+    "ellipse",
     "fitted_face",
     "fitted_line",
+    "least_checked",
     "mean_of",
     "weighed",
+    "worst_sigma",
 ]

@@ -41,10 +41,10 @@ def solved(normal: Array, right: Array) -> Array:
     moves and comes out with a huge variance.
     """
     try:
-        found: Array = np.linalg.solve(normal, right)
+        found = np.linalg.solve(normal, right)
     except np.linalg.LinAlgError:
         found = np.linalg.solve(normal + OPEN * np.eye(len(normal)), right)
-    return found
+    return np.asarray(found, dtype=np.float64)
 
 
 def squares(eq: Equations, at: Array) -> float:

@@ -57,8 +57,7 @@ def weighed(
             Weighed(about=mark.name, value=mark.dilution, bound=CROSSING) for mark in free
         ),
         checks=tuple(
-            Weighed(about=mark.name, value=_least_checked(found, mark), bound=SHOWN)
-            for mark in free
+            Weighed(about=mark.name, value=least_checked(found, mark), bound=SHOWN) for mark in free
         ),
         straightness=tuple(
             Weighed(
@@ -129,7 +128,7 @@ def _repeats(repeats: Sequence[Repeats]) -> Iterator[Weighed]:
     yield from far or sorted(rows, key=lambda row: -float(row.value / row.bound))[:1]
 
 
-def _least_checked(found: Adjustment, mark: Placed) -> float:
+def least_checked(found: Adjustment, mark: Placed) -> float:
     """Of a mark's sights, the one of whose errors least would show.
 
     A mark that hangs on this one by sights nothing checks says nothing of this one.
