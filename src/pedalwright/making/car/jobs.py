@@ -96,7 +96,7 @@ def _pedal(name: str, open_panels: tuple[str, ...], *, hydraulic: bool) -> Itera
     )
     yield Job(
         name=f"{name}-weld",
-        does=f"Have the {name}'s pivot tube and pad welded by a qualified welder; no cast or alloy arm",
+        does=f"Have the {name}'s tube and pad welded by a qualified welder; no cast or alloy arm",
         hours=1.0,
         after=("trial-in-metal", f"{name}-tack"),
         one_way=True,

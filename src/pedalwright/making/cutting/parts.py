@@ -143,3 +143,8 @@ class SheetPlan:
     bought: Proof
     #: Of the area of all sheets taken into use; the bound is the parts' own area.
     area: Proof
+
+    @property
+    def filled(self) -> float:
+        """Share of the sheets that becomes parts."""
+        return 1.0 - self.area.gap
