@@ -11,7 +11,6 @@ from pedalwright.cli.judge import assess, dossier
 from pedalwright.cli.open_page import open_page
 from pedalwright.cli.spread import spread
 from pedalwright.cli.survey import survey
-from pedalwright.cli.survey import survey
 
 __all__ = ["main"]
 
@@ -26,7 +25,6 @@ def main() -> None:
     pedalwright new my-car.toml            a project file to fill in
     pedalwright open my-car.toml           the page: drag, type, see what it does
     pedalwright survey my-car.toml         marks from tapes: their ±, what is wrong, a sheet
-    pedalwright survey my-car.toml         marks from tapes: their ±, what is wrong, a sheet
     pedalwright assess my-car.toml         what passes, what fails, and by how much
     pedalwright ask my-car.toml bore       a builder's question, answered for this car
     pedalwright spread my-car.toml         what the ± of hand work does to it
@@ -35,17 +33,5 @@ def main() -> None:
     """  # noqa: D301 (click reads \b as "keep these lines")
 
 
-for command in (
-    demo,
-    new,
-    open_page,
-    survey,
-    survey,
-    assess,
-    ask,
-    spread,
-    compare,
-    dossier,
-    formula,
-):
+for command in (demo, new, open_page, survey, assess, ask, spread, compare, dossier, formula):
     main.add_command(command)
