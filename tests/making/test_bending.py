@@ -15,6 +15,7 @@ from pedalwright.making.bending import (
     Sheet,
     bend_order,
     check,
+    reliefs,
     unfold,
 )
 from pedalwright.making.bending.plane import apart
@@ -167,3 +168,31 @@ def test_a_fold_that_lies_on_no_side_is_a_mistake_of_ours() -> None:
     web = Face(name="web", outline=outline, folds=(fold,))
     with pytest.raises(AssertionError, match=r"web: \['B1'\] lie on none of its sides"):
         unfold("x", web, SHEET, lambda _: NEUTRAL)
+
+
+@pytest.mark.parametrize(("thickness", "hole"), [(1.5, 3.2), (2.5, 4.8)])
+def test_where_two_bends_meet_a_hole_keeps_the_corner_from_tearing(
+    thickness: float, hole: float
+) -> None:
+    """At the crossing of the inner edges; the radius, or the least the airframe handbook has."""
+
+    def tray(radius: float, *, second: bool = True) -> FlatPattern:
+        side = Face(name="side", outline=((0.0, 0.0), (80.0, 0.0), (80.0, 30.0), (0.0, 30.0)))
+        low = Fold(
+            name="B1", start=(120.0, 0.0), end=(0.0, 0.0), angle=1.5, radius=radius, face=flange()
+        )
+        turned = Fold(
+            name="B2", start=(120.0, 80.0), end=(120.0, 0.0), angle=1.5, radius=radius, face=side
+        )
+        outline = ((0.0, 0.0), (120.0, 0.0), (120.0, 80.0), (0.0, 80.0))
+        folds = (low, turned) if second else (low,)
+        web = Face(name="web", outline=outline, folds=folds)
+        return unfold("tray", web, replace(SHEET, thickness=thickness), lambda _: NEUTRAL)
+
+    (found,) = reliefs(tray(2.0))
+    back = (2.0 + thickness) * np.tan(0.75)
+    assert found.centre == pytest.approx((120.0 - back, back))
+    assert found.diameter == hole
+    (larger,) = reliefs(tray(6.0))
+    assert larger.diameter == 6.0
+    assert list(reliefs(tray(2.0, second=False))) == []

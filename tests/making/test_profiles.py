@@ -13,10 +13,12 @@ from pedalwright.drawing import Circle, Group, Polyline
 from pedalwright.linkage import Relay
 from pedalwright.making.bending import Face, Fold, Hole, Neutral, Sheet, unfold
 from pedalwright.making.bending.plane import inside
+from pedalwright.making.bending.solid import placed
 from pedalwright.making.profiles import (
     Bore,
     Corner,
     Disc,
+    Joggle,
     Profile,
     area,
     around,
@@ -245,3 +247,54 @@ def test_the_drawing_has_a_group_for_each_tool() -> None:
     assert isinstance(outline, Polyline)
     assert outline.closed
     assert sum(isinstance(shape, Circle) for shape in groups["drill"].shapes) == 2
+
+
+def leg(name: str, length: float, *folds: Fold) -> Face:
+    outline = ((0.0, 0.0), (32.0, 0.0), (32.0, length), (0.0, length))
+    return Face(name=name, outline=outline, folds=folds)
+
+
+@given(offset=st.floats(8.0, 40.0), angle=st.floats(0.3, 1.2), side=st.sampled_from([1.0, -1.0]))
+def test_a_joggled_arm_has_its_pad_where_the_pedal_has_it(
+    offset: float, angle: float, side: float
+) -> None:
+    """The same joggle as two folds in space: as far over, as far down, and as long when flat."""
+    made = design("larkfield-improved").brake
+    thick, start = float(made.carrier.arm.thickness), 120.0
+    neutral = Neutral(share=0.4, plus_minus=0.1, way="given", source="invented")
+    pedal = replace(made.pedal, pad_offset=side * offset)
+    joggle = Joggle(start=start, angle=angle, radius=10.0, neutral=neutral)
+    arm = pedal_arm("brake arm", pedal, made.carrier, joggle=joggle)
+    slant = (offset + thick * (1 - cos(angle))) / sin(angle)
+    run = slant * cos(angle) - thick * sin(angle)
+    end = float(pedal.pad_radius) - start - run
+    last = leg("end", end)
+    second = Fold(
+        name="B2", start=(0.0, slant), end=(32.0, slant), angle=-side * angle, radius=10, face=last
+    )
+    first = Fold(
+        name="B1",
+        start=(0.0, start),
+        end=(32.0, start),
+        angle=side * angle,
+        radius=10.0,
+        face=leg("slant", slant, second),
+    )
+    root = leg("root", start, first)
+    pad = list(placed(root, thick))[-1].place((16.0, end))
+    assert pad.y == pytest.approx(float(pedal.pad_radius))
+    assert pad.z == pytest.approx(side * offset)
+    flat = unfold("arm", root, Sheet(metal="S275", thickness=thick), lambda _: neutral)
+    length = max(y for _, y in flat.outline)
+    assert arm.marks[0].at[0] == pytest.approx(length)
+    for line, bend in zip(arm.bends, flat.bends, strict=True):
+        assert line.start[0] == pytest.approx((bend.near[0][1] + bend.far[0][1]) / 2)
+        assert (line.way == "up") is bend.up
+
+
+def test_a_rod_pin_in_the_joggle_is_refused() -> None:
+    made = design("larkfield-improved").brake
+    neutral = Neutral(share=0.4, plus_minus=0.1, way="given", source="invented")
+    joggle = Joggle(start=56.0, angle=0.5, radius=10.0, neutral=neutral)
+    with pytest.raises(AssertionError, match="lies in the joggle"):
+        pedal_arm("brake arm", made.pedal, made.carrier, joggle=joggle)

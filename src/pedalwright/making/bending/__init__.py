@@ -21,6 +21,7 @@ from pedalwright.making.bending.parts import (
     Sheet,
     TestStrip,
 )
+from pedalwright.making.bending.relief import reliefs
 
 __all__ = [
     "CURES",
@@ -43,5 +44,6 @@ __all__ = [
     "neutral_by_din",
     "neutral_by_table",
     "neutral_of_strip",
+    "reliefs",
     "unfold",
 ]

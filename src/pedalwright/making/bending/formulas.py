@@ -109,6 +109,24 @@ def sprung_radius(R: mm, X: Ratio) -> mm:
     return R / X
 
 
+@formula("d", source="geometry")
+def joggle_slant(e: mm, s: mm, alpha: rad) -> mm:
+    """Slanting piece of a joggle between its mould lines, which lie on opposite faces."""
+    return (e + s * (1 - np.cos(alpha))) / np.sin(alpha)
+
+
+@formula("b", source="geometry")
+def joggle_run(d: mm, s: mm, alpha: rad) -> mm:
+    """Length of a joggle as it is seen square to the part."""
+    return d * np.cos(alpha) - s * np.sin(alpha)
+
+
+@formula("Delta_l", source="geometry")
+def joggle_length(d: mm, b: mm, BD: mm) -> mm:
+    """What a flat bar must be longer for a joggle than the part is seen to be."""
+    return d - b - 2 * BD
+
+
 @formula("alpha_t", source="Kalpakjian")
 def overbend(alpha: rad, R: mm, R_f: mm, T: mm) -> rad:
     """How far to bend over the tool so that `alpha` is left; the middle line keeps its length."""

@@ -1,6 +1,6 @@
 """Profiles: flat parts that are sawn and drilled, and the card that says how."""
 
-from pedalwright.making.profiles.arms import pedal_arm, relay_arms, seen_from, strap
+from pedalwright.making.profiles.arms import Joggle, pedal_arm, relay_arms, seen_from, strap
 from pedalwright.making.profiles.drawn import (
     bend_line_words,
     bore_words,
@@ -18,6 +18,7 @@ __all__ = [
     "Corner",
     "Disc",
     "DrillRow",
+    "Joggle",
     "Mark",
     "Profile",
     "area",

@@ -6,13 +6,23 @@ rounded end at the pad, so it is nowhere narrower than the tapered arm that was 
 """
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import atan2, cos, sin
 
 from pedalwright.core.points import RIGHT, Point
 from pedalwright.design.tree import Carrier
 from pedalwright.linkage import Pedal, Relay
+from pedalwright.making.bending import Neutral
+from pedalwright.making.bending.formulas import (
+    bend_allowance,
+    bend_deduction,
+    joggle_length,
+    joggle_run,
+    joggle_slant,
+    setback,
+)
 from pedalwright.making.profiles.hull import Disc, hull
-from pedalwright.making.profiles.parts import Bore, Mark, Profile
+from pedalwright.making.profiles.parts import BendLine, Bore, Mark, Profile, Way
 from pedalwright.structure import RelayArms
 
 #: Radius of an eye over its hole: the least edge distance of EN 1993-1-8 table 3.3.
@@ -21,11 +31,29 @@ EYE = 1.2
 ROUND_TUBE = 5.0
 
 
-def pedal_arm(name: str, pedal: Pedal, carrier: Carrier, metal: str = "") -> Profile:
-    """The arm of a pedal, straight; a joggle is bent afterwards and takes length of its own."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Joggle:
+    """Two bends that carry the pad's end of an arm sideways, as far as the pedal's pad offset."""
+
+    #: From the pivot to where it begins, as seen from the side, mm.
+    start: float
+    #: Of each of the two bends, rad, and their inside radius, mm.
+    angle: float
+    radius: float
+    neutral: Neutral
+
+
+def pedal_arm(
+    name: str, pedal: Pedal, carrier: Carrier, *, metal: str = "", joggle: Joggle | None = None
+) -> Profile:
+    """The arm of a pedal as it is sawn; a joggle makes it longer than it is seen.
+
+    The rod pin has to lie on the pivot's side of the joggle.
+    """
     arm, outside = carrier.arm, float(carrier.pivot.tube_outside)
     angle, radius = float(pedal.pin_angle), float(pedal.pin_radius)
-    pivot, pad = (0.0, 0.0), (float(pedal.pad_radius), 0.0)
+    longer, bends = _joggled(pedal, carrier, joggle)
+    pivot, pad = (0.0, 0.0), (float(pedal.pad_radius) + longer, 0.0)
     pin = (radius * cos(angle), radius * sin(angle))
     hole = float(arm.pin_hole)
     return Profile(
@@ -41,9 +69,40 @@ def pedal_arm(name: str, pedal: Pedal, carrier: Carrier, metal: str = "") -> Pro
             Bore(name="P", centre=pivot, diameter=outside, use="pivot tube, welded in"),
             Bore(name="R", centre=pin, diameter=hole, use="rod pin", reamed=True),
         ),
+        bends=bends,
         marks=(Mark(name="middle of the pad", at=pad),),
         metal=metal,
         thickness=float(arm.thickness),
+    )
+
+
+def _joggled(
+    pedal: Pedal, carrier: Carrier, joggle: Joggle | None
+) -> tuple[float, tuple[BendLine, ...]]:
+    """How much longer the flat arm is, and where it is bent: lines in the middle of each bend."""
+    if joggle is None:
+        return 0.0, ()
+    offset, thick = float(pedal.pad_offset), float(carrier.arm.thickness)
+    back = setback(joggle.angle, joggle.radius, thick)
+    arc = bend_allowance(joggle.angle, joggle.radius, joggle.neutral.share, thick)
+    lost = bend_deduction(back, arc)
+    slant = joggle_slant(abs(offset), thick, joggle.angle)
+    run = joggle_run(slant, thick, joggle.angle)
+    first = joggle.start - float(lost) / 2
+    places = (first, first + float(slant) - float(lost))
+    assert float(pedal.pin_radius) < joggle.start - float(back), "the rod pin lies in the joggle"
+    half = max(float(carrier.arm.depth_at_pivot), float(carrier.arm.depth_at_pad)) / 2
+    ways: tuple[Way, Way] = ("up", "down") if offset > 0.0 else ("down", "up")
+    return float(joggle_length(slant, run, lost)), tuple(
+        BendLine(
+            name=f"B{i}",
+            start=(x, -half),
+            end=(x, half),
+            way=way,
+            angle=joggle.angle,
+            radius=joggle.radius,
+        )
+        for i, (x, way) in enumerate(zip(places, ways, strict=True), 1)
     )
 
 
