@@ -24,7 +24,7 @@ from pedalwright.documents.questions import QUESTIONS, asked, length
 from pedalwright.documents.text import findings_text
 from pedalwright.documents.verdict import verdict
 from pedalwright.documents.working_text import working_text
-from pedalwright.project import diff
+from pedalwright.project import diff, doubts
 
 #: What is made beside the drawings, with its kind and what it is.
 PAPERS = {
@@ -67,7 +67,9 @@ async def ask(request: Request) -> Response:
     )
     by = request.query_params.get("by", "").strip() or None
     now = work.settled
-    answer = await run_in_threadpool(asked(name).answers, now.project.design, pedal, length(by))
+    found = asked(name)
+    known = () if found.of_doubts is None else doubts(now.project)
+    answer = await run_in_threadpool(found.answered, now.project.design, pedal, length(by), known)
     return HTMLResponse(
         page(
             "answer.html",

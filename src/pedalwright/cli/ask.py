@@ -36,14 +36,15 @@ def ask(
     from pedalwright.cli.open import about
     from pedalwright.documents.answers import answer_data, answer_text
     from pedalwright.documents.questions import asked, length, listed, listed_text
-    from pedalwright.project import read
+    from pedalwright.project import doubts, read
 
     if question is None:
         click.echo(json.dumps(listed(), indent=1) if as_data else listed_text(), nl=as_data)
         return
     found = asked(question)
     project = read(file)
-    answer = found.answers(project.design, pedal, length(by))
+    known = () if found.of_doubts is None else doubts(project)
+    answer = found.answered(project.design, pedal, length(by), known)
     if as_data:
         report = answer_data(about(project), answer)
         click.echo(json.dumps(report, indent=1, ensure_ascii=False, allow_nan=False))

@@ -21,19 +21,24 @@ def assess(context: click.Context, file: Path, as_data: bool) -> None:
     Ends with 0 when everything that must be met is met, 1 when something is not, and 2 when the
     file could not be read.
     """
-    from pedalwright.cli.open import judged
+    from pedalwright.assess import assess as judge
+    from pedalwright.cli.open import about
     from pedalwright.documents.as_json import as_json
     from pedalwright.documents.text import findings_text
     from pedalwright.documents.verdict import verdict
+    from pedalwright.project import doubts, read
+    from pedalwright.search import worth_lines, worth_measuring
 
-    about, assessment = judged(file)
+    project = read(file)
+    of, assessment = about(project), judge(project.design)
+    worth = worth_measuring(project.design, doubts(project))
     if as_data:
         from pedalwright.assess import headlines
 
-        report = as_json(about, headlines(assessment), assessment.findings)
+        report = as_json(of, headlines(assessment), assessment.findings, worth)
         click.echo(json.dumps(report, indent=1, ensure_ascii=False, allow_nan=False))
     else:
-        click.echo(findings_text(about, assessment.findings), nl=False)
+        click.echo(findings_text(of, assessment.findings, worth_lines(worth)), nl=False)
     context.exit(0 if verdict(assessment.findings).ok else 1)
 
 

@@ -10,10 +10,14 @@ from pedalwright.core.checks import Finding
 from pedalwright.core.units import Num
 from pedalwright.documents.about import About
 from pedalwright.documents.outside import outside
+from pedalwright.search import Worth, Worths
 
 
 def as_json(
-    about: About, headlines: Sequence[Headline], findings: Sequence[Finding]
+    about: About,
+    headlines: Sequence[Headline],
+    findings: Sequence[Finding],
+    worth: Worths | None = None,
 ) -> dict[str, Any]:
     """Everything as numbers, texts and null; angles in degrees.
 
@@ -32,6 +36,18 @@ def as_json(
         "missing": [path for path, _ in about.tagged("missing")],
         "assumed": [path for path, _ in about.tagged("assumed")],
         "default": [path for path, _ in about.tagged("default")],
+        "worth_measuring": [] if worth is None else [_worth(each) for each in worth.numbers[:3]],
+    }
+
+
+def _worth(each: Worth) -> dict[str, Any]:
+    """A number that is worth measuring again."""
+    return {
+        "path": each.doubt.path,
+        "name": each.doubt.name,
+        "share": float(each.share),
+        "decides": each.decides.limit.code,
+        "about": each.decides.about,
     }
 
 

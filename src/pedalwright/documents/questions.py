@@ -1,12 +1,13 @@
 """The questions that can be asked, in the order in which a builder comes to them."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import TypeAlias
 
 from pedalwright import search
 from pedalwright.core.answers import Answer
+from pedalwright.core.doubts import Doubt
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.core.quantity import QuantityError, parse
 from pedalwright.design import Design
@@ -23,6 +24,16 @@ class Question:
 
     asks: str
     answers: Answers
+    #: For a question that rests on how far off each number of the file may be.
+    of_doubts: Callable[[Design, Sequence[Doubt]], Answer] | None = None
+
+    def answered(
+        self, design: Design, pedal: PedalName, by: float | None, doubts: Sequence[Doubt]
+    ) -> Answer:
+        """The answer, with the doubts of the file where it rests on them."""
+        if self.of_doubts is not None:
+            return self.of_doubts(design, doubts)
+        return self.answers(design, pedal, by)
 
 
 def _of_the_car(answers: Callable[[Design], Answer]) -> Answers:
@@ -63,6 +74,11 @@ QUESTIONS = {
     ),
     "throttle": Question(
         "Does the throttle open fully, and come back?", _of_the_car(search.full_throttle)
+    ),
+    "re-measure": Question(
+        "Which numbers are worth measuring again?",
+        _of_the_car(search.re_measure),
+        search.re_measure,
     ),
     "trim": Question("What must go back where a frame member is cut?", survey_answers.put_back),
 }

@@ -3,8 +3,10 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
+from pedalwright.core.answers import Sentence
 from pedalwright.core.checks import Finding
 from pedalwright.documents.about import About
+from pedalwright.documents.answers import said
 from pedalwright.documents.cautions import FIRST_CAUTION
 from pedalwright.documents.helps import helpful
 from pedalwright.documents.outside import Units
@@ -18,9 +20,12 @@ SHORT, IN_HAND = 5, 10
 INDENT = 35
 
 
-def findings_text(about: About, findings: Sequence[Finding]) -> str:
-    """Everything that was judged, worst first in each room, and what the judgement rests on."""
-    return "\n".join(_lines(about, findings)) + "\n"
+def findings_text(about: About, findings: Sequence[Finding], worth: Sequence[Sentence] = ()) -> str:
+    """Everything that was judged, worst first in each room, and what the judgement rests on.
+
+    `worth` says which numbers are most worth measuring again.
+    """
+    return "\n".join(_lines(about, findings, worth)) + "\n"
 
 
 def bar(margin: float) -> str:
@@ -30,7 +35,7 @@ def bar(margin: float) -> str:
     return "│" + "█" * round(min(margin, 1.0) * IN_HAND)
 
 
-def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
+def _lines(about: About, findings: Sequence[Finding], worth: Sequence[Sentence]) -> Iterator[str]:
     yield f"{about.car}   ({about.file}, {about.date}; pedalwright {about.version})"
     yield str(verdict(findings))
     for room, members in by_room(findings):
@@ -41,8 +46,20 @@ def _lines(about: About, findings: Sequence[Finding]) -> Iterator[str]:
     yield ""
     yield from _ask_next(about, findings)
     yield from _given(about)
+    yield from _worth(about, worth)
     yield ""
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
+
+
+def _worth(about: About, worth: Sequence[Sentence]) -> Iterator[str]:
+    """The numbers on which verdicts hang most, within their ±."""
+    if worth:
+        yield ""
+        yield "MOST WORTH MEASURING AGAIN:"
+    for number, one in enumerate(worth, start=1):
+        lead = f"  {number}. "
+        words = said(one, about.units)
+        yield from textwrap.wrap(words, WIDTH, initial_indent=lead, subsequent_indent="     ")
 
 
 def _ask_next(about: About, findings: Sequence[Finding]) -> Iterator[str]:

@@ -2,6 +2,7 @@
 
 from pedalwright.project.cars import attempts, car_text, cars, new_file
 from pedalwright.project.compare import Difference, diff
+from pedalwright.project.doubts import doubts
 from pedalwright.project.edits import Change
 from pedalwright.project.errors import (
     AlreadyThereError,
@@ -31,6 +32,7 @@ __all__ = [
     "cars",
     "changed",
     "diff",
+    "doubts",
     "edit",
     "new_file",
     "plus_minus_tree",

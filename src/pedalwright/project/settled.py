@@ -29,6 +29,7 @@ from pedalwright.survey import (
     fitted_line,
     weighed,
 )
+from pedalwright.survey.equations import array
 
 
 def settled(report: Report, design: Design, found: Surveyed | None) -> Design:
@@ -57,21 +58,6 @@ def settled(report: Report, design: Design, found: Surveyed | None) -> Design:
         outcome = weighed(found.adjustment, [one for one in repeats if one is not None], fits)
         whole = replace(whole, marks=tuple(_placed(report, survey, found)), outcome=outcome)
     return replace(design, survey=whole)
-
-
-def moved(survey: Survey, at: Mapping[str, Point]) -> Survey:
-    """The tubes and faces of a survey, were its marks elsewhere."""
-    lines, faces = list(survey.lines), list(survey.faces)
-    for i, line in enumerate(lines):
-        if line.marks and all(name in at for name in line.marks):
-            fit = fitted_line(*_certain([at[name] for name in line.marks]))
-            lines[i] = replace(line, start=fit.start, end=fit.end)
-    for i, face in enumerate(faces):
-        if face.marks and face.looks is not None and all(name in at for name in face.marks):
-            places, certain = _certain([at[name] for name in face.marks])
-            faces[i] = replace(face, plane=fitted_face(places, face.looks, certain).plane)
-    marks = tuple(replace(m, at=at[m.name]) if m.name in at else m for m in survey.marks)
-    return replace(survey, marks=marks, lines=tuple(lines), faces=tuple(faces))
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -114,19 +100,13 @@ class _Marks:
     def of_names(self, names: Sequence[str]) -> tuple[Array, Array]:
         """Places, (marks, 3), and their covariance."""
         rows = [3 * self.names.index(name) + axis for name in names for axis in range(3)]
-        places, _ = _certain([self.at[name] for name in names])
+        places = np.array([array(self.at[name]) for name in names])
         return places, self.covariance[np.ix_(rows, rows)]
 
     def sigma(self, names: Sequence[str]) -> float:
         """Standard deviation of the coordinate that is known worst."""
         rows = [3 * self.names.index(name) + axis for name in names for axis in range(3)]
         return float(np.sqrt(np.max(np.diag(self.covariance)[rows])))
-
-
-def _certain(at: Sequence[Point]) -> tuple[Array, Array]:
-    """Places with a covariance of nought, (marks, 3) and (3 marks, 3 marks)."""
-    places = np.array([(float(p.x), float(p.y), float(p.z)) for p in at])
-    return places, np.zeros((places.size, places.size))
 
 
 def _spot(table: str, name: str) -> Spot:

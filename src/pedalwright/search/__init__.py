@@ -8,11 +8,15 @@ from pedalwright.search.levers import most_to_cut, which_ratio
 from pedalwright.search.pedal_feel import pedal_effort, pedal_give, pedal_travel
 from pedalwright.search.robust import Held, Rest, Robustness, robustness
 from pedalwright.search.throttle import full_throttle
+from pedalwright.search.re_measure import re_measure, worth_lines
+from pedalwright.search.worth import Worth, Worths, worth_measuring
 
 __all__ = [
     "Held",
     "Rest",
     "Robustness",
+    "Worth",
+    "Worths",
     "brake_balance",
     "brake_drag",
     "clutch_release",
@@ -21,7 +25,10 @@ __all__ = [
     "pedal_effort",
     "pedal_give",
     "pedal_travel",
+    "re_measure",
     "robustness",
     "which_bore",
     "which_ratio",
+    "worth_lines",
+    "worth_measuring",
 ]

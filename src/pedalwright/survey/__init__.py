@@ -9,7 +9,14 @@ from pedalwright.survey.adjustment import (
     TwoPlaces,
 )
 from pedalwright.survey.ellipses import ellipse
-from pedalwright.survey.fits import FittedFace, FittedLine, fitted_face, fitted_line
+from pedalwright.survey.fits import (
+    FittedFace,
+    FittedLine,
+    face_through,
+    fitted_face,
+    fitted_line,
+    line_along,
+)
 from pedalwright.survey.limits import check
 from pedalwright.survey.outcome import Outcome
 from pedalwright.survey.parts import NOWHERE, Face, Line, Mark, Obstacle, Offset, Rise, Survey, Tape
@@ -47,9 +54,11 @@ __all__ = [
     "adjust",
     "check",
     "ellipse",
+    "face_through",
     "fitted_face",
     "fitted_line",
     "least_checked",
+    "line_along",
     "mean_of",
     "weighed",
     "worst_sigma",

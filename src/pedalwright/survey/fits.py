@@ -80,6 +80,18 @@ def fitted_line(marks: Array, covariance: Array) -> FittedLine:
     )
 
 
+def face_through(marks: Array, looks: Point) -> Plane:
+    """The plane alone."""
+    normal, middle = _plane(marks, array(looks))
+    return Plane(normal=point(normal), offset=float(normal @ middle))
+
+
+def line_along(marks: Array) -> tuple[Point, Point]:
+    """The ends alone."""
+    start, end = _ends(marks)
+    return point(start), point(end)
+
+
 def _plane(marks: Array, towards: Array) -> tuple[Array, Array]:
     """Unit normal and middle."""
     middle = marks.mean(axis=0)
