@@ -98,6 +98,30 @@ def factored(matrix: Matrix, stiffer: Array | None = None) -> Factor | None:
     return cast(Factor, taken)
 
 
+def reduced(block: Block, size: int, kept: Whole, free: Flags) -> Matrix:
+    """A matrix summed from some elements, for the free freedoms only."""
+    from scipy.sparse import coo_array, csc_array
+
+    places = (_spread(block, 2), _spread(block, 1))
+    total = coo_array((block.stiffness.ravel(), places), shape=(size, size)).tocsc()
+    carry = cast("csc_array[np.float64]", kept.carry)
+    inside = np.flatnonzero(free)
+    bound = (carry.T @ total @ carry).tocsc()
+    return cast(Matrix, bound[:, inside][inside].tocsc())
+
+
+def largest(matrix: Matrix, against: Matrix, factor: Factor) -> tuple[float, Array]:
+    """Largest x, and its vector, with `matrix` v = x `against` v; `factor` is that of `against`."""
+    from scipy.sparse import csc_array
+    from scipy.sparse.linalg import LinearOperator, eigsh
+
+    own, stiff = (cast("csc_array[np.float64]", one) for one in (matrix, against))
+    undone = LinearOperator(own.shape, matvec=factor.solve, dtype=np.float64)
+    start = np.random.default_rng(1).normal(size=own.shape[0])
+    value, vector = eigsh(own, k=1, M=stiff, Minv=undone, which="LA", v0=start, tol=1e-6)
+    return float(value[0]), np.asarray(vector[:, 0], dtype=np.float64)
+
+
 def _spread(block: Block, axis: int) -> NDArray[np.int32]:
     """The freedom in whose row, or column, each entry of the elements' stiffnesses belongs."""
     narrow = np.expand_dims(block.freedoms.astype(np.int32), axis)

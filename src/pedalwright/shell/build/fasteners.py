@@ -35,13 +35,13 @@ def _held_node(site: Site, one: Fastener, sheet: Sheet) -> int:
     at = dropped(base.sheet, xyz(one.at)[None])
     place = (float(at[0, 0]), float(at[0, 1]))
     if not one.head:
-        site.rough.append(Rough(part_of(site, sheet), lifted(base.sheet, at), 0.0))
+        site.rough.append(Rough(part_of(site, sheet), lifted(base.sheet, at)))
         return site.on_sheet(sheet.name, one.at)
     under = np.hypot(*(base.flat - at[0]).T) < one.head / 2 + SAME
     master = site.node(lifted(base.sheet, at)[0])
     bind(site, site.nodes_of[base.sheet.name][under], master, f"fastener {one.name}")
     rim = lifted(base.sheet, ring(place, one.head / 2))
-    site.rough.append(Rough(part_of(site, sheet), rim, 0.0))
+    site.rough.append(Rough(part_of(site, sheet), rim))
     return master
 
 

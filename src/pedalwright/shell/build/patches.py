@@ -30,7 +30,7 @@ def place_patches(site: Site) -> None:
         master = site.node(xyz(patch.master or patch.centre))
         site.points[patch.name] = master
         bind(site, nodes, master, f"patch {patch.name}")
-        site.rough.append(Rough(part_of(site, sheet), lifted(base.sheet, rim), 0.0))
+        site.rough.append(Rough(part_of(site, sheet), lifted(base.sheet, rim)))
 
 
 def bind(site: Site, nodes: Indices, master: int, whose: str) -> None:

@@ -41,7 +41,7 @@ def part_of(site: Site, sheet: Sheet) -> int:
 def _spot_is_rough(site: Site, sheet: str, name: str) -> None:
     own = next(one for one in site.bench.sheets if one.name == sheet)
     place = site.nodes[site.points[name]]
-    site.rough.append(Rough(part_of(site, own), place[None], 0.0))
+    site.rough.append(Rough(part_of(site, own), place[None]))
 
 
 def _welded(site: Site, starts: dict[str, int], divider: Divider, count: int) -> Indices:

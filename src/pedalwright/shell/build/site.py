@@ -35,8 +35,6 @@ class Rough:
     part: int
     #: Rim of a patch in order, or a single point, (points, 3).
     rim: Array
-    #: Out to here from the rim it is all one.
-    reach: float
 
 
 class Site:

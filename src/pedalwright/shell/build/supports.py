@@ -3,10 +3,12 @@
 import numpy as np
 
 from pedalwright.core.faults import Fault
+from pedalwright.core.points import Point
 from pedalwright.shell.arrays import xyz
-from pedalwright.shell.build.site import NO_AXES, Site
+from pedalwright.shell.build.sheets import part_of
+from pedalwright.shell.build.site import NO_AXES, Rough, Site
 from pedalwright.shell.mesh import SIX, Flags
-from pedalwright.shell.meshing.features import SAME
+from pedalwright.shell.meshing.features import SAME, dropped, lifted
 from pedalwright.shell.meshing.plane import distance
 from pedalwright.shell.parts import Support
 
@@ -18,6 +20,8 @@ def place_supports(site: Site) -> None:
     """Hold what every support holds."""
     for support in site.bench.supports:
         held = np.array([letter in support.holds for letter in LETTERS])
+        if not isinstance(support.at, str):
+            _ends_are_rough(site, support.at)
         for node in _nodes(site, support):
             if support.stiffness is not None:
                 _to_ground(site, node, support, held)
@@ -31,6 +35,16 @@ def place_supports(site: Site) -> None:
                 )
             else:
                 site.hold(node, held)
+
+
+def _ends_are_rough(site: Site, ends: tuple[Point, Point]) -> None:
+    """Where a held line ends, the stress of every sheet there has no end."""
+    for sheet in site.bench.sheets:
+        for end in ends:
+            place = xyz(end)
+            at = dropped(sheet, place[None])
+            if np.linalg.norm(lifted(sheet, at) - place) < SAME:
+                site.rough.append(Rough(part_of(site, sheet), place[None]))
 
 
 def _nodes(site: Site, support: Support) -> list[int]:

@@ -31,6 +31,12 @@ def curvature(corners: Array) -> Array:
     return rows
 
 
+def mid_side_turns(corners: Array) -> Array:
+    """Lean of the normal in x and y in the middles of the sides, (triangles, 3 sides, 2, 9)."""
+    in_x, in_y = _quadratic_turns(corners)
+    return np.stack([in_x[:, 3:], in_y[:, 3:]], axis=2)
+
+
 def _quadratic_turns(corners: Array) -> tuple[Array, Array]:
     """Lean of the normal in x and y at corners and middles of sides, each (triangles, 6, 9).
 

@@ -105,7 +105,7 @@ def _stiffness(sheet: Sheet) -> Array:
     if np.any(sheet.offset):
         _carry(local, sheet.offset)
         _carry(local.transpose(0, 2, 1), sheet.offset)
-    return _turned(local, axes)
+    return turned(local, axes)
 
 
 def _swept(rows: Array, elastic: Array) -> Array:
@@ -129,7 +129,7 @@ def _carry(matrix: Array, offset: Array) -> None:
         matrix[..., node + 3] -= offset[:, None] * matrix[..., node + 1]
 
 
-def _turned(local: Array, axes: Array) -> Array:
+def turned(local: Array, axes: Array) -> Array:
     """The same stiffness in the axes of the model."""
     count = len(local)
     back = axes.transpose(0, 2, 1)[:, None]

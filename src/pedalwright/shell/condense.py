@@ -1,0 +1,88 @@
+"""A bench condensed to its hard points: what any forces there do, without solving it again.
+
+One unit push at a time gives the give of every hard point for every push. As long as the sheets do
+not change, a design only picks its points, adds its levers and rods, and solves a small full
+system; the energy of each part follows by a matrix of its own, so it is still known who gives.
+Contact is left out: the sheets of a lap neither press nor pull but at their fasteners. (Static
+condensation: R. J. Guyan, "Reduction of stiffness and mass matrices", AIAA Journal 3 (1965) 380.)
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from pedalwright.core.units import Array
+from pedalwright.shell.assembly import Block
+from pedalwright.shell.mesh import SIX, Flags
+from pedalwright.shell.solve import SetUp
+
+
+@dataclass(frozen=True, slots=True)
+class Condensed:
+    """Give at the hard points, six freedoms each in their order."""
+
+    points: tuple[str, ...]
+    parts: tuple[str, ...]
+    #: Moves for unit forces and moments, (freedoms, freedoms).
+    give: Array
+    #: The same by part: it sums to `give`, and half the loads through it are the part's energy.
+    by_part: Array
+
+    def pick(self, *points: str) -> "Condensed":
+        """Of some points only, in the order asked."""
+        own = np.arange(SIX)
+        rows = np.concatenate([SIX * self.points.index(point) + own for point in points])
+        chosen = np.ix_(rows, rows)
+        return Condensed(
+            points, self.parts, self.give[chosen], np.stack([one[chosen] for one in self.by_part])
+        )
+
+    def energy(self, loads: Array) -> Array:
+        """Energy of each part, (parts, ...), for loads on the points' freedoms, (freedoms, ...)."""
+        moved = np.einsum("pij,j...->pi...", self.by_part, loads)
+        energy: Array = 0.5 * np.einsum("i...,pi...->p...", loads, moved)
+        return energy
+
+    def joined(self, stiffness: Array, loads: Array) -> Array:
+        """Moves with bars and springs between the points, (freedoms, cases) or with variants last.
+
+        `stiffness` is theirs, (freedoms, freedoms) or with variants last; loads (freedoms, cases).
+        What they carry follows as `stiffness` times the moves.
+        """
+        matrix = np.eye(len(self.give))[..., None] + np.tensordot(self.give, _last(stiffness), 1)
+        solved = np.linalg.solve(np.moveaxis(matrix, -1, 0), self.give @ loads)
+        moves: Array = np.asarray(np.moveaxis(solved, 0, -1), dtype=np.float64)
+        return moves[..., 0] if stiffness.ndim == 2 else moves
+
+
+def condense(bench: SetUp, points: tuple[str, ...] | None = None) -> Condensed:
+    """Condense to named points; all of them where none are named."""
+    assert bench.factor is not None, "something is loose"
+    mesh = bench.mesh
+    names = points or tuple(mesh.points)
+    nodes = np.array([mesh.points[name] for name in names])
+    rows = (SIX * nodes[:, None] + np.arange(SIX)).ravel()
+    loads = np.zeros((mesh.held.size, len(rows)))
+    loads[rows, np.arange(len(rows))] = 1.0
+    outside = np.zeros((len(bench.free), len(rows)))
+    outside[bench.free] = bench.factor.solve((bench.whole.gather @ loads)[bench.free])
+    moves = bench.whole.carry @ outside
+    give = moves[rows]
+    by_part = np.zeros((len(mesh.parts), len(rows), len(rows)))
+    for block in bench.made_of:
+        for part in np.unique(block.part):
+            by_part[part] += _share(block, block.part == part, moves)
+    return Condensed(names, tuple(part.name for part in mesh.parts), 0.5 * (give + give.T), by_part)
+
+
+def _share(block: Block, own: Flags, moves: Array) -> Array:
+    """What some elements have in the give of all points."""
+    of_elements = moves[block.freedoms[own]]
+    forces = block.stiffness[own] @ of_elements
+    flat = of_elements.reshape(-1, moves.shape[1])
+    share: Array = flat.T @ forces.reshape(-1, moves.shape[1])
+    return share
+
+
+def _last(stiffness: Array) -> Array:
+    return stiffness[..., None] if stiffness.ndim == 2 else stiffness
