@@ -9,6 +9,7 @@ from pedalwright.cli.compare import compare
 from pedalwright.cli.formulas import formula
 from pedalwright.cli.judge import assess, dossier
 from pedalwright.cli.open_page import open_page
+from pedalwright.cli.sheets import sheets
 from pedalwright.cli.spread import spread
 from pedalwright.cli.survey import survey
 
@@ -29,9 +30,12 @@ def main() -> None:
     pedalwright ask my-car.toml bore       a builder's question, answered for this car
     pedalwright spread my-car.toml         what the ± of hand work does to it
     pedalwright compare old.toml new.toml  what was changed, mended and broken
+    pedalwright sheets my-car.toml -o DIR  templates, drill cards, cut lists, order of work
     pedalwright dossier my-car.toml -o my-car.pdf
     """  # noqa: D301 (click reads \b as "keep these lines")
 
 
-for command in (demo, new, open_page, survey, assess, ask, spread, compare, dossier, formula):
+for command in (demo, new, open_page, survey, assess, ask):
+    main.add_command(command)
+for command in (spread, compare, sheets, dossier, formula):
     main.add_command(command)

@@ -1,0 +1,57 @@
+"""`sheets`: paper for the bench."""
+
+from pathlib import Path
+
+import click
+
+from pedalwright.cli.faults import explained
+
+
+@click.command()
+@click.argument("file", type=click.Path(dir_okay=False, path_type=Path))
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(file_okay=False, path_type=Path),
+    required=True,
+    help="The folder to write into.",
+)
+@click.option(
+    "--paper", type=click.Choice(["A4", "Letter"]), default="A4", show_default=True, help="Of it."
+)
+@click.option(
+    "--scale-x",
+    type=click.FloatRange(80.0, 120.0),
+    default=100.0,
+    show_default=True,
+    help="Length in mm of check bar X as your printer draws it.",
+)
+@click.option(
+    "--scale-y",
+    type=click.FloatRange(80.0, 120.0),
+    default=100.0,
+    show_default=True,
+    help="Length in mm of check bar Y.",
+)
+@explained
+def sheets(file: Path, output: Path, paper: str, scale_x: float, scale_y: float) -> None:
+    """Write templates at true size, drill cards, cut lists, the order of work and DXF."""
+    from pedalwright import __version__
+    from pedalwright.documents.making_sheets import making_sheets
+    from pedalwright.documents.tiles import Origin
+    from pedalwright.making.tiling import PAPERS, Printer
+    from pedalwright.project import read
+
+    project = read(file)
+    origin = Origin(
+        car=project.name,
+        file=project.path.name if project.path else "",
+        date=project.date,
+        version=__version__,
+    )
+    printer = Printer(bar_x=scale_x, bar_y=scale_y)
+    output.mkdir(parents=True, exist_ok=True)
+    made = making_sheets(project.design, origin, paper=PAPERS[paper.lower()], printer=printer)
+    for name, content in made.items():
+        (output / name).write_bytes(content)
+        click.echo(f"Wrote {output / name}")

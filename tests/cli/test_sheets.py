@@ -1,0 +1,45 @@
+"""`sheets`: a folder that a builder can take to the bench."""
+
+import json
+from pathlib import Path
+
+import ezdxf
+import pypdf
+import pytest
+from click.testing import CliRunner
+
+from pedalwright.cli import main
+
+NAMES = {"templates.pdf", "cards.pdf", "lists.json", "order-of-work.csv"}
+
+
+@pytest.mark.parametrize("car", ["larkfield-improved", "brackwater-fix2", "saltmarsh-improved"])
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_every_car_has_its_sheets(car: str, paper: str, tmp_path: Path) -> None:
+    file, folder = tmp_path / "car.toml", tmp_path / "bench"
+    runner = CliRunner()
+    assert runner.invoke(main, ["new", str(file), "--like", car]).exit_code == 0
+    run = runner.invoke(main, ["sheets", str(file), "-o", str(folder), "--paper", paper])
+    assert run.exit_code == 0, run.output
+    there = {path.name for path in folder.iterdir()}
+    assert there >= NAMES
+    assert all(name in run.output for name in there)
+    arms = [path for path in folder.iterdir() if path.suffix == ".dxf"]
+    assert {path.stem for path in arms} == {"brake-arm", "clutch-arm"}
+    for arm in arms:
+        assert not ezdxf.readfile(arm).audit().has_errors
+    width = 210.0 if paper == "A4" else 215.9
+    page = pypdf.PdfReader(folder / "templates.pdf").pages[0]
+    short = min(float(page.mediabox.width), float(page.mediabox.height))
+    assert short / 72.0 * 25.4 == pytest.approx(width, abs=0.1)
+    lists = json.loads((folder / "lists.json").read_text(encoding="utf-8"))
+    assert lists["holes-brake-arm"]["rows"]
+    assert lists["order-of-work"]["rows"][0]["job"] == "survey"
+
+
+def test_an_unreadable_file_writes_nothing(tmp_path: Path) -> None:
+    file = tmp_path / "none.toml"
+    file.write_text("format = 1\nname = ", encoding="utf-8")
+    run = CliRunner().invoke(main, ["sheets", str(file), "-o", str(tmp_path / "bench")])
+    assert run.exit_code == 2
+    assert not (tmp_path / "bench").exists()
