@@ -79,7 +79,6 @@ def _template(profile: Profile) -> Template:
     metal = profile.metal or "as in the file"
     return Template(
         drawing=profile_drawing(profile),
-        way_up="pivot at the top",
         face="seen from the car's right",
         made_of=f"{metal}, {profile.thickness:g} mm, {profile.count} off",
     )
