@@ -112,7 +112,8 @@ def stiffness(start: Section, end: Section | None, material: Material, share: Ar
     assert type(start) is type(end), "a bar tapers between sections of one kind"
 
     def between(first: Num, last: Num) -> Num:
-        return first + (last - first) * share
+        # In this form an area without end (a bar that does not slide in shear) stays one.
+        return first * (1 - share) + last * share
 
     here: Section = over(between, start, end)
     own = here if isinstance(here, Properties) else here.properties()

@@ -91,6 +91,8 @@ def _moved(distance: Array) -> Array:
 
 def _let_go(whole: Array, released: NDArray[np.bool_]) -> Array:
     """Without the freedoms that joints let go: those follow as they like."""
+    if not released.any():
+        return whole
     loose = released.astype(float)
     inside = whole * loose[:, :, None] * loose[:, None, :]
     # A rod on two ball joints may spin about itself as it likes: the pseudo-inverse lets it.
