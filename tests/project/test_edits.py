@@ -205,7 +205,8 @@ def test_every_number_that_was_left_out_can_be_given(path: str) -> None:
     text = {"mm": "200 mm", "rad": "1 deg", "1": "0.3", "MPa": "300 MPa"}[told.unit]
     sized = {"pin_angle": text, "gap": "1 mm", "bush_pressure": "30 MPa", "inside": "2 mm"}
     sized |= {"poisson": "0.3", "elastic": "200 GPa", "thigh": "400 mm", "shank": "400 mm"}
-    sized |= {"ankle_forward": "40 mm", "ankle_height": "90 mm"}
+    sized |= {"ankle_forward": "40 mm", "ankle_height": "90 mm", "foot_width": "100 mm"}
+    sized |= {"knee_height": "520 mm", "buttock_knee": "600 mm"}
     text = sized.get(path.rpartition(".")[2], text)
     after = changed(PROJECT, {path: text})
     assert after.provenance[path].tag == "measured"
