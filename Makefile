@@ -24,8 +24,8 @@ help: ## List what can be made
 demo: .venv/.package ## Make the environment and run the main job on an invented car, into out/
 	$(BIN)/pedalwright demo $(CAR) -o out
 
-open: demo ## Make the demo and open it in the browser, on one page
-	$(BIN)/python -m webbrowser -t "file://$(CURDIR)/out/index.html"
+open: demo ## Make the demo and open its first attempt on a page in the browser
+	$(BIN)/pedalwright open out/$(CAR)-first.toml
 
 test: .venv/.package .venv/.dev ## Run all tests
 	$(BIN)/python -m pytest

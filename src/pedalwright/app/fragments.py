@@ -20,7 +20,7 @@ from pedalwright.documents.pictures.stroke import (
     stroke_picture,
     window,
 )
-from pedalwright.documents.since import since, worst_first
+from pedalwright.documents.since import failing, since
 from pedalwright.documents.verdict import by_room, verdict
 from pedalwright.documents.where import where
 from pedalwright.drawing import Box, svg
@@ -138,13 +138,9 @@ def changes(work: Workspace) -> str:
 def findings(now: Seen, stage: Stage) -> str:
     """The findings of a stage, what fails first; of all stages only what fails, worst first."""
     found = [f for f in now.assessment.findings if f.room in stage.rooms]
-    rooms = list(by_room(found))
-    if stage is OVERVIEW:
-        rows = [row for _, members in rooms for row in members if not row.finding.ok]
-        rooms = [(OVERVIEW.title, sorted(rows, key=lambda row: worst_first(row.finding)))]
     return page(
         "parts/findings.html",
-        rooms=rooms,
+        rooms=[(OVERVIEW.title, failing(found))] if stage is OVERVIEW else list(by_room(found)),
         where=where,
         units=now.about.units,
         file=now.about.file,

@@ -4,6 +4,7 @@ import secrets
 import socket
 import webbrowser
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 from threading import Timer
 
@@ -56,7 +57,8 @@ def serve(
     )
     if browser:
         Timer(0.2, webbrowser.open, [f"http://{names[0]}:{taken}{door}"]).start()
-    uvicorn.Server(config).run(sockets=[listening])
+    with suppress(KeyboardInterrupt):  # the usual way to end it
+        uvicorn.Server(config).run(sockets=[listening])
 
 
 def _listening(address: str, port: int | None) -> socket.socket:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import inf, isnan
 
 from pedalwright.core.checks import Finding
+from pedalwright.documents.verdict import Row
 
 #: Share of its bound by which a margin has to move to be told (ours): half a per cent.
 MOVED = 0.005
@@ -52,10 +53,12 @@ def since(before: Sequence[Finding], after: Sequence[Finding]) -> Since:
     return Since(_told(better), _told(worse))
 
 
-def worst_first(finding: Finding) -> tuple[bool, bool, float]:
-    """Order across the rooms: musts first, what could not be judged before the worst margin."""
-    margin = float(finding.margin)
-    return finding.limit.weight != "must", not isnan(margin), 0.0 if isnan(margin) else margin
+def failing(findings: Sequence[Finding]) -> list[Row]:
+    """What is not met, across the rooms: musts first, the unjudged before the worst margin."""
+    missed = [(float(f.margin), f) for f in findings]
+    missed = [(margin, f) for margin, f in missed if not margin >= 0.0]
+    missed.sort(key=lambda one: (one[1].limit.weight != "must", not isnan(one[0]), one[0]))
+    return [Row(finding) for _, finding in missed]
 
 
 def _told(turned: list[Turned]) -> tuple[Turned, ...]:
