@@ -20,6 +20,7 @@ from statistics import median
 import click
 import numpy as np
 
+from benchmarks.networks import adjusted
 from pedalwright.assess import assess
 from pedalwright.assess.cabin import around, placed, shoes
 from pedalwright.assess.pedals import brake_pedal, clutch_pedal, throttle_pedal
@@ -43,6 +44,7 @@ def main() -> None:
         say(f"assess, {n} variants", timed(partial(assess, population), times), budget)
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024**2
     click.echo(f"{'peak memory of the above':<44} {peak:8.2f} GB   budget 2 GB")
+    say("survey, 60 marks by 300 tapes", timed(adjusted, 20), 50e-3)
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "car.toml"
         new_file(file, "larkfield-improved")

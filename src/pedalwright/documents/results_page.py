@@ -22,7 +22,8 @@ side, the heel stays on its rest and slides with the pad, or, where the pad is h
 is long, it lifts with the ankle held at 90 degrees; under the accelerator it stays where it is.
 
 The rest of the report: `findings` (code, about, asks, value, bound, unit, sense, margin, ok,
-judged, weight, source, room), `missing`, `assumed` and `default` (paths in the project file). Exit
+judged, weight, source, room), `missing`, `assumed` and `default` (paths in the project file),
+`worth_measuring` (the three numbers most worth measuring again). Exit
 code 0: all that must be met is met; 1: some is not; 2: the file could not be read, and the report
 is `{"errors": [{"where", "read", "accepts", "offers"}]}`.
 

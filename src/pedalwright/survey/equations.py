@@ -99,12 +99,13 @@ def held(stations: Sequence[Station]) -> Truths:
 def readings(kind: Integers, axis: Integers, ways: Array) -> Array:
     """What is read of each way, (sights, 3)."""
     x, y, z = ways.T
-    along = ways[np.arange(len(ways)), axis]
-    read: Array = np.where(
-        kind == TAPE,
-        tape_length.rule(x, y, z),
-        np.where(kind == STEP, along, rise_angle.rule(x, y, z)),
-    )
+    read: Array = np.asarray(tape_length.rule(x, y, z))
+    steps = kind == STEP
+    if steps.any():
+        read = np.where(steps, ways[np.arange(len(ways)), axis], read)
+    slopes = kind == SLOPE
+    if slopes.any():
+        read = np.where(slopes, rise_angle.rule(x, y, z), read)
     return read
 
 
@@ -112,12 +113,16 @@ def changes(kind: Integers, axis: Integers, ways: Array) -> Array:
     """How that changes with the far end of each way, (sights, 3)."""
     x, y, z = ways.T
     length = np.maximum(tape_length.rule(x, y, z), _TINY)
-    level = np.maximum(np.hypot(x, y), _TINY)
-    share = -z / (level * length**2)
-    turning = np.stack([x * share, y * share, level / length**2], axis=-1)
-    of_length: Array = ways / length[:, None]
-    is_tape, is_step = (kind == TAPE)[:, None], (kind == STEP)[:, None]
-    change: Array = np.where(is_tape, of_length, np.where(is_step, UNIT[axis], turning))
+    change: Array = ways / length[:, None]
+    steps = kind == STEP
+    if steps.any():
+        change = np.where(steps[:, None], UNIT[axis], change)
+    slopes = kind == SLOPE
+    if slopes.any():
+        level = np.maximum(np.hypot(x, y), _TINY)
+        share = -z / (level * length**2)
+        turning = np.stack([x * share, y * share, level / length**2], axis=-1)
+        change = np.where(slopes[:, None], turning, change)
     return change
 
 

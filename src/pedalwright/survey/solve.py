@@ -12,11 +12,11 @@ import numpy as np
 
 from pedalwright.core.solve import no_answer_is_nan
 from pedalwright.core.units import Array
-from pedalwright.survey.adjustment import Adjustment, Checked, Loose, Placed
+from pedalwright.survey.adjustment import Adjustment, Checked, Loose, Placed, TwoPlaces
 from pedalwright.survey.equations import SLOPE, Truths, array, held, numbers, point, with_datum
 from pedalwright.survey.formulas import chance_sum, dilution, unit_weight
 from pedalwright.survey.net import Net, Residues, net
-from pedalwright.survey.sides import Sided, sided
+from pedalwright.survey.sides import sided
 from pedalwright.survey.start import start
 from pedalwright.survey.stations import AXES, Sight, Station, Step
 from pedalwright.survey.suspects import Searched, normalised_of, searched
@@ -41,17 +41,19 @@ def adjust(stations: Sequence[Station], sights: Sequence[Sight]) -> Adjustment:
     some[gross] = False
     looked = sided(made, made.fitted(begun.at[there], some), some)
     done = searched(made, looked.at, gross)
-    looked = sided(made, done.at, done.used)
-    if looked.moved:
-        done = searched(made, looked.at, ())
+    if done.suspicions:
         looked = sided(made, done.at, done.used)
+        if looked.moved:
+            done = searched(made, looked.at, ())
+            looked = sided(made, done.at, done.used)
     loose = tuple(_loose(station, every) for station in stations if station.name not in names)
-    return _adjustment(made, done, looked, loose)
+    return _adjustment(made, done, looked.open, loose)
 
 
-def _adjustment(made: Net, done: Searched, looked: Sided, loose: tuple[Loose, ...]) -> Adjustment:
-    at, used = looked.at, done.used
-    residues = made.residues(at, used)
+def _adjustment(
+    made: Net, done: Searched, two_places: tuple[TwoPlaces, ...], loose: tuple[Loose, ...]
+) -> Adjustment:
+    at, used, residues = done.at, done.used, done.residues
     freedom = int(np.sum(used)) - int(np.sum(made.free))
     squares = made.squares(at, used)
     spare = float(freedom) if freedom > 0 else np.nan
@@ -67,7 +69,7 @@ def _adjustment(made: Net, done: Searched, looked: Sided, loose: tuple[Loose, ..
         marks=tuple(_placed(made, at, used, cofactor, _arms(made, at))),
         sights=tuple(_checked(made, at, used, residues)),
         suspicions=done.suspicions,
-        two_places=looked.open,
+        two_places=two_places,
         loose=loose,
         freedom=freedom,
         unit_weight=weight,

@@ -35,6 +35,7 @@ class Searched:
 
     at: Array
     used: Truths
+    residues: Residues
     suspicions: tuple[Suspicion, ...]
 
 
@@ -63,10 +64,11 @@ def searched(net: Net, at: Array, gross: Sequence[int]) -> Searched:
             at = net.fitted(at, _but(used, doubtful))
         else:
             quiet |= {name for row in alike for name in _free_ends(net, row)}
-    at = net.fitted(at, used)
-    residues = net.residues(at, used)
+    if found or doubtful:
+        at = net.fitted(at, used)
+        residues = net.residues(at, used)
     suspicions = tuple(_suspicion(net, at, used, residues, *one) for one in found)
-    return Searched(at=at, used=used, suspicions=suspicions)
+    return Searched(at=at, used=used, residues=residues, suspicions=suspicions)
 
 
 def normalised_of(residues: Residues, used: Truths) -> Array:
