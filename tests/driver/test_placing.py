@@ -60,6 +60,19 @@ def test_a_clutch_foot_that_is_too_short_with_the_heel_down_lifts_it() -> None:
     assert float(lifted.lift_rest) == 0.0
 
 
+def test_a_clutch_foot_lifts_rather_than_stretch_the_knee_too_far() -> None:
+    """The heel comes off where the knee would pass 160 degrees with it down, if that is enough."""
+    near, far = Point(90.0, 400.0, 190.0), Point(54.0, 400.0, 185.0)
+    kept, free = on(DRIVER, LOW, near, -12.0), on(DRIVER, LOW, near, -12.0, heel="may lift")
+    assert np.rad2deg(kept.full.knee_angle) > 160.0
+    assert np.rad2deg(free.full.knee_angle) < 160.0
+    assert free.lifts
+    kept, free = on(DRIVER, LOW, far, 0.0), on(DRIVER, LOW, far, 0.0, heel="may lift")
+    assert 160.0 < np.rad2deg(kept.full.knee_angle) < 180.0
+    assert float(free.full.knee_angle) == float(kept.full.knee_angle)
+    assert not free.lifts
+
+
 def test_the_accelerator_foot_turns_about_a_heel_that_stays() -> None:
     seated = on(DRIVER, LOW, FORWARD, 0.0, heel="stays", rounding=12.0)
     rest, full = seated.rest, seated.full

@@ -40,13 +40,14 @@ def slid(design: Design, by: mm) -> Design:
     aft = REARWARD * by
     return replace(
         design,
-        brake=_moved(design.brake, aft),
-        clutch=_moved(design.clutch, aft),
+        brake=moved(design.brake, aft),
+        clutch=moved(design.clutch, aft),
         throttle=replace(design.throttle, pedal=_pedal(design.throttle.pedal, aft)),
     )
 
 
-def _moved(part: Part, aft: Point) -> Part:
+def moved(part: Part, aft: Point) -> Part:
+    """A pedal with its cylinder, relay lever and spring moved together, any way."""
     spring = part.return_spring
     if spring is not None:
         spring = replace(spring, eye=spring.eye + aft, anchor=spring.anchor + aft)

@@ -75,11 +75,17 @@ QUESTIONS = {
     "throttle": Question(
         "Does the throttle open fully, and come back?", _of_the_car(search.full_throttle)
     ),
+    "floor-drop": Question(
+        "How deep must the floor drop, or how thick a heel plate?",
+        _of_the_car(search.floor_drop),
+    ),
+    "pedal-height": Question("How high must the pads stand?", _of_the_car(search.pedal_height)),
     "re-measure": Question(
         "Which numbers are worth measuring again?",
         _of_the_car(search.re_measure),
         search.re_measure,
     ),
+    "spacing": Question("How far apart must the pads be?", _of_the_car(search.spacing)),
     "trim": Question("What must go back where a frame member is cut?", survey_answers.put_back),
 }
 

@@ -14,7 +14,7 @@ from numpy import pi
 
 from pedalwright.core.points import REARWARD, Point
 from pedalwright.core.solve import no_answer_is_nan
-from pedalwright.core.units import mm, rad
+from pedalwright.core.units import Truth, mm, rad
 from pedalwright.driver.formulas.foot import heel_behind_ball, pad_above_heel, sole_angle
 from pedalwright.driver.formulas.leg import (
     ankle_angle,
@@ -39,6 +39,13 @@ class Foot:
     #: Distance to span and length of the straight leg, where the ankle does not say it.
     needed: mm | None = None
     reach: mm | None = None
+
+    @property
+    def reaches(self) -> Truth:
+        """True where the leg is known to be long enough."""
+        if self.needed is None or self.reach is None:
+            return False
+        return np.less_equal(self.needed, self.reach)
 
 
 def ahead(angle: rad, way: Point = FORWARD) -> Point:

@@ -17,7 +17,7 @@ from pedalwright.driver.body import HIP_JOINTS_APART, body
 from pedalwright.driver.feet import turned_about_heel
 from pedalwright.driver.formulas.foot import flush_heel, heel_behind_ball, sole_angle
 from pedalwright.driver.legs import Foot, foot_lifted, foot_on_floor, posture, towards
-from pedalwright.driver.limits import LEAST_ANKLE
+from pedalwright.driver.limits import LEAST_ANKLE, MOST_KNEE_FULL
 from pedalwright.driver.parts import Body, Driver, Footwell, Posture, Seated, Tread
 from pedalwright.driver.places import Places, Stand
 from pedalwright.driver.push import HARDEST
@@ -49,8 +49,8 @@ def place_all(
     A heel stays on its rest and slides with the pad; under an accelerator it stays where it is
     with the ball of the foot on the pad at rest. Where the pad is higher above the heel than the
     sole is long the heel has to lift, with the ankle held at 90 degrees; a pedal that is worked
-    with the whole leg may also be reached for in this way when the ankle would have to bend too
-    far, or the leg is too short with the heel down.
+    with the whole leg may also be reached for in this way when with the heel down the ankle would
+    have to bend too far, the knee to stretch too far, or the leg is too short.
     """
     stands: list[tuple[Driver, Body, Tread, Point]] = []
     for driver, treads in drivers:
@@ -121,8 +121,9 @@ def _legs(
     legs = posture(lengths, hip, trunk, feet, splay)
     lifts = _lifts(lengths, places, pads, legs, heel_height)
     if lifts.any():
-        down = replace(feet, needed=legs.needed, reach=legs.reach)
-        feet = _either(lifts, foot_lifted(lengths, hip, pads, HELD_ANKLE), down)
+        lifted = foot_lifted(lengths, hip, pads, HELD_ANKLE)
+        lifts &= lifted.reaches | np.isnan(legs.knee_angle)  # better bent too far than not there
+        feet = _either(lifts, lifted, replace(feet, needed=legs.needed, reach=legs.reach))
         legs = posture(lengths, hip, trunk, feet, splay)
         touched = np.where(lifts, lengths.heel_to_ball, touched)
     return legs, touched, lifts
@@ -178,7 +179,7 @@ def _lifts(lengths: Body, places: Places, pads: Point, legs: Posture, heel_heigh
             lifts[rows] = lifts[rows.start]
         elif stand.tread.heel == "may lift":
             held = at(legs.ankle_angle, rows) >= LEAST_ANKLE  # not so for a leg that is too short
-            lifts[rows] |= np.logical_not(held)
+            lifts[rows] |= np.logical_not(held & (at(legs.knee_angle, rows) <= MOST_KNEE_FULL))
     return lifts
 
 

@@ -4,11 +4,14 @@ from pedalwright.search.balance import brake_balance
 from pedalwright.search.bores import which_bore
 from pedalwright.search.clutch import clutch_release
 from pedalwright.search.drag import brake_drag
+from pedalwright.search.floor_drop import floor_drop
 from pedalwright.search.levers import most_to_cut, which_ratio
 from pedalwright.search.pedal_feel import pedal_effort, pedal_give, pedal_travel
-from pedalwright.search.robust import Held, Rest, Robustness, robustness
-from pedalwright.search.throttle import full_throttle
+from pedalwright.search.pedal_height import pedal_height
 from pedalwright.search.re_measure import re_measure, worth_lines
+from pedalwright.search.robust import Held, Rest, Robustness, robustness
+from pedalwright.search.spacing import spacing
+from pedalwright.search.throttle import full_throttle
 from pedalwright.search.worth import Worth, Worths, worth_measuring
 
 __all__ = [
@@ -20,13 +23,16 @@ __all__ = [
     "brake_balance",
     "brake_drag",
     "clutch_release",
+    "floor_drop",
     "full_throttle",
     "most_to_cut",
     "pedal_effort",
     "pedal_give",
+    "pedal_height",
     "pedal_travel",
     "re_measure",
     "robustness",
+    "spacing",
     "which_bore",
     "which_ratio",
     "worth_lines",
