@@ -41,6 +41,8 @@ def test_from_an_empty_file_to_the_two_slips_and_their_lines(file: Path) -> None
     assert "Left and right swapped?" in said
     assert "Most likely it is B–P3, which reads 791 mm; the others say 719" in said
     assert "Digits swapped: 719?" in said
+    assert "floor through P1, P2, P3, P4; farthest off" in said
+    assert "rail through R1, R2, R3; tilt known to" in said
     assert "survey.offsets.6.right" in said
     assert "survey.tapes.35.reading" in said
     assert all(line.isprintable() and len(line) <= 100 for line in result.stdout.splitlines())

@@ -150,6 +150,7 @@ def _lines(about: About, told: SurveyTold) -> Iterator[str]:
     yield ""
     yield from _marks(about, told)
     yield ""
+    yield from _fits(about, told.survey)
     yield from _readings(about, told)
     yield ""
     yield from textwrap.wrap(FIRST_CAUTION, WIDTH)
@@ -157,7 +158,8 @@ def _lines(about: About, told: SurveyTold) -> Iterator[str]:
 
 def _summary(found: Adjustment) -> str:
     placed = sum(not mark.held for mark in found.marks)
-    words = f"{len(found.sights)} readings place {placed} marks; {found.freedom} are to spare."
+    marks = f"{placed} mark{'' if placed == 1 else 's'}"
+    words = f"{len(found.sights)} readings place {marks}; {found.freedom} are to spare."
     if found.freedom <= 0:
         return words + " So nothing checks them: read more."
     scatter = f"{found.unit_weight:.2f} of what their ± makes expected"
@@ -174,7 +176,7 @@ def _datum(told: SurveyTold) -> str:
     marks = [f"{name} ({', '.join(axes)})" for name, axes in held if axes]
     count = sum(len(axes) for _, axes in held)
     what = {6: "just what fixes a net in a car"}.get(
-        count, "more than the six that fix a net: they strain it" if count > 6 else "too few"
+        count, "more than the six that fix a net, all taken as exact" if count > 6 else "too few"
     )
     return f"The datum holds {count} numbers, {what}: {', '.join(marks)}."
 
@@ -200,6 +202,26 @@ def _marks(about: About, told: SurveyTold) -> Iterator[str]:
         yield f"{ring}{mark.name:<14}{numbers}{tail}  {_short(said, mark.name)}"
     yield "  ± where it is known worst, 19 times of 20; crossing: mm out for each its readings are;"
     yield "  checked: the share of a slip that would show; ○ takes part in a contradiction."
+
+
+def _fits(about: About, survey: Survey) -> Iterator[str]:
+    """Faces and tubes through marks, and how well the marks agree that they are one."""
+    outcome = survey.outcome
+    if outcome is None or not any(thing.marks for thing in (*survey.faces, *survey.lines)):
+        return
+    off = {row.about: float(row.value) for row in outcome.straightness}
+    tilt = {row.about: float(row.value) for row in outcome.tilts}
+    yield "  FACES AND TUBES"
+    for thing in (*survey.faces, *survey.lines):
+        if thing.marks:
+            name = thing.name.replace("_", " ")
+            said = f"  {name:<16}through {', '.join(thing.marks)}"
+            if thing.name in off:
+                said += f"; farthest off {about.units.said(round(off[thing.name], 2), 'mm')}"
+            if thing.name in tilt:
+                said += f"; tilt known to {about.units.said(tilt[thing.name], 'rad')}"
+            yield from textwrap.wrap(said, WIDTH, initial_indent="  ", subsequent_indent=" " * 20)
+    yield ""
 
 
 def _short(said: Mapping[str, str], name: str) -> str:
