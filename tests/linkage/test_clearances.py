@@ -156,7 +156,7 @@ def test_a_shoe_beside_a_tube() -> None:
 
 
 def test_a_shoe_is_told_where_it_comes_nearest_over_its_stroke() -> None:
-    """The same shoe where it is, 1 to the right, at the tube, and 40 to the left: the nearest of the three."""
+    """The same shoe where it is, 1 to the right, at the tube, and 40 to the left: the nearest."""
     rail = Line(name="rail", start=Point(0, 430, 150), end=Point(400, 430, 150), diameter=19.0)
     shift = (0.0, 1.0, -40.0)
 

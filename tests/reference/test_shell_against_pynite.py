@@ -139,7 +139,7 @@ def folded() -> tuple[Array, Array]:
 
 
 def test_a_folded_box_on_the_same_nodes() -> None:
-    """A push on the middle of the wall: how far it goes in, and how far the box's top edge comes."""
+    """A push on the middle of the wall: how far it goes in, and how far the top edge comes."""
     nodes, squares = folded()
     rear = np.isclose(nodes[:, 0], LENGTH)
     middle = int(np.argmin(np.linalg.norm(nodes - [0.0, LENGTH / 2, LENGTH / 2], axis=1)))
