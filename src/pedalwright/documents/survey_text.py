@@ -14,6 +14,8 @@ from pedalwright.documents.cautions import FIRST_CAUTION
 from pedalwright.survey import (
     Adjustment,
     Checked,
+    Face,
+    Line,
     Slope,
     Survey,
     Suspicion,
@@ -207,12 +209,13 @@ def _marks(about: About, told: SurveyTold) -> Iterator[str]:
 def _fits(about: About, survey: Survey) -> Iterator[str]:
     """Faces and tubes through marks, and how well the marks agree that they are one."""
     outcome = survey.outcome
-    if outcome is None or not any(thing.marks for thing in (*survey.faces, *survey.lines)):
+    things: tuple[Face | Line, ...] = (*survey.faces, *survey.lines)
+    if outcome is None or not any(thing.marks for thing in things):
         return
     off = {row.about: float(row.value) for row in outcome.straightness}
     tilt = {row.about: float(row.value) for row in outcome.tilts}
     yield "  FACES AND TUBES"
-    for thing in (*survey.faces, *survey.lines):
+    for thing in things:
         if thing.marks:
             name = thing.name.replace("_", " ")
             said = f"  {name:<16}through {', '.join(thing.marks)}"
