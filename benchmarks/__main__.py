@@ -3,7 +3,8 @@
     make bench
 
 Times are wall clock on this machine; the ratio to the general linkage library is measured on
-the same mechanism in the same run, so it means something on any machine.
+the same mechanism in the same run, so it means something on any machine; so is that to PyNiteFEA,
+on the same nodes.
 """
 
 import os
@@ -63,6 +64,24 @@ def main() -> None:
     say("lever sweep, 25 stations", mine, None)
     say("the same by pylinkage", library, None)
     click.echo(f"{'pylinkage / pedalwright':<44} {library / mine:8.1f} times")
+    sheets()
+
+
+def sheets() -> None:
+    """The shell bench: a box meshed, solved and read; condensed; against the general library."""
+    from benchmarks import shell
+
+    shell.box()  # warm up
+    cost = min((shell.box() for _ in range(3)), key=lambda each: each.whole)
+    say(f"sheet box, {cost.freedoms} freedoms", cost.whole, 3.0)
+    for step, seconds in (("mesh", cost.mesh), ("solve", cost.solve), ("read", cost.read)):
+        click.echo(f"    of it {step:<38} {seconds * 1e3:8.2f} ms")
+    say("box condensed to 48 freedoms", min(shell.condensed() for _ in range(3)), 0.6)
+    say("one design on the condensed box", shell.designs(), 50e-6)
+    mine, library = min(shell.ours() for _ in range(3)), shell.theirs()
+    say("folded box, 20 202 freedoms", mine, None)
+    say("the same by PyNiteFEA", library, None)
+    click.echo(f"{'PyNiteFEA / pedalwright':<44} {library / mine:8.1f} times   wanted 15")
 
 
 def rooms(design: Design) -> Iterator[tuple[str, float]]:

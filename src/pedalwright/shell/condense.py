@@ -15,6 +15,7 @@ from pedalwright.core.units import Array
 from pedalwright.shell.assembly import Block
 from pedalwright.shell.mesh import SIX, Flags
 from pedalwright.shell.solve import SetUp
+from pedalwright.shell.sparse import summed
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +50,14 @@ class Condensed:
         `stiffness` is theirs, (freedoms, freedoms) or with variants last; loads (freedoms, cases).
         What they carry follows as `stiffness` times the moves.
         """
-        matrix = np.eye(len(self.give))[..., None] + np.tensordot(self.give, _last(stiffness), 1)
-        solved = np.linalg.solve(np.moveaxis(matrix, -1, 0), self.give @ loads)
+        stiff = _last(stiffness)
+        joined = np.flatnonzero(np.any(stiff != 0.0, axis=(1, 2)))
+        # Only freedoms that something is joined to need solving for; the rest follow.
+        own = np.ascontiguousarray(np.moveaxis(stiff[np.ix_(joined, joined)], -1, 0))
+        free = self.give @ loads
+        matrix = np.eye(len(joined)) + self.give[np.ix_(joined, joined)] @ own
+        carried = own @ np.linalg.solve(matrix, free[joined])
+        solved = free - self.give[:, joined] @ carried
         moves: Array = np.asarray(np.moveaxis(solved, 0, -1), dtype=np.float64)
         return moves[..., 0] if stiffness.ndim == 2 else moves
 
@@ -77,10 +84,10 @@ def condense(bench: SetUp, points: tuple[str, ...] | None = None) -> Condensed:
 
 def _share(block: Block, own: Flags, moves: Array) -> Array:
     """What some elements have in the give of all points."""
-    of_elements = moves[block.freedoms[own]]
-    forces = block.stiffness[own] @ of_elements
-    flat = of_elements.reshape(-1, moves.shape[1])
-    share: Array = flat.T @ forces.reshape(-1, moves.shape[1])
+    some = Block(block.freedoms[own], block.stiffness[own], block.part[own])
+    touched = np.unique(some.freedoms)
+    forces = summed(some, len(moves)) @ moves
+    share: Array = moves[touched].T @ forces[touched]
     return share
 
 
