@@ -16,7 +16,7 @@ from pedalwright.survey.equations import (
     held,
     numbers,
 )
-from pedalwright.survey.fit import fitted, solved, squares
+from pedalwright.survey.fit import fitted, normal, solved, squares
 from pedalwright.survey.stations import Sight, Station
 
 
@@ -41,14 +41,25 @@ class Net:
 
     def residues(self, at: Array, rows: Truths) -> "Residues":
         """What a straight-line fit of some of the sights leaves of them, near the places `at`."""
-        eq = self.equations
-        slope = eq.slopes_at(at)[:, self.free] / eq.sigma[:, None]
+        eq, marks, move = self.equations, len(at), self.free
+        change = eq.changes_at(at) / eq.sigma[:, None]
         misfit = (eq.predicted(at) - eq.measured) / eq.sigma
-        cofactor = _inverse(slope[rows])
-        gain = cofactor @ (slope * rows[:, None]).T
-        left = misfit - slope @ (gain @ misfit)
-        share = 1.0 - np.sum(slope * gain.T, axis=1)
-        return Residues(left=left, share=share, slope=slope, cofactor=cofactor, gain=gain)
+        square = normal(eq.taken(rows), change[rows], marks, move)
+        cofactor = solved(square, np.eye(len(square)))
+        whole = np.zeros((3 * marks + 3, 3 * marks + 3))  # the datum stands behind the last mark
+        known = np.append(move, np.zeros(3, dtype=np.bool_))
+        whole[np.ix_(known, known)] = cofactor
+        blocks = whole.reshape(marks + 1, 3, marks + 1, 3)
+        follows = _times(blocks[:, :, eq.last] - blocks[:, :, eq.first], change)  # all marks
+        of_place = np.sum(
+            (follows[eq.last, :, _each(eq)] - follows[eq.first, :, _each(eq)]) * change, axis=1
+        )
+        gain = follows.reshape(3 * marks + 3, -1)[known] * rows
+        step = np.zeros(3 * marks + 3)
+        step[known] = np.einsum("ij,j->i", gain, misfit)
+        moved = step.reshape(-1, 3)
+        left = misfit - np.sum((moved[eq.last] - moved[eq.first]) * change, axis=1)
+        return Residues(left=left, of_place=of_place, cofactor=cofactor, gain=gain)
 
     def squares(self, at: Array, rows: Truths) -> float:
         """Sum of the squared misfits, each over its standard deviation."""
@@ -77,19 +88,22 @@ class Residues:
     """What is left of every sight, also of one that was left out, in its standard deviations."""
 
     left: Array
-    #: Share of an error in it that the others would show; without meaning for those left out.
-    share: Array
-    slope: Array
+    #: Variance of what the marks make of it.
+    of_place: Array
     #: Of the free coordinates.
     cofactor: Array
     #: How the free coordinates follow the misfits, (free, sights).
     gain: Array
 
     @property
+    def share(self) -> Array:
+        """Share of an error in it that the others would show; only of one that was fitted."""
+        return 1.0 - self.of_place
+
+    @property
     def scatter(self) -> Array:
         """Of what a sight left out differs from what the others make of it by chance."""
-        of_place: Array = np.sum((self.slope @ self.cofactor) * self.slope, axis=1)
-        return np.sqrt(1.0 + of_place)
+        return np.sqrt(1.0 + self.of_place)
 
 
 def net(stations: Sequence[Station], sights: Sequence[Sight]) -> Net:
@@ -102,8 +116,11 @@ def net(stations: Sequence[Station], sights: Sequence[Sight]) -> Net:
     )
 
 
-def _inverse(slope: Array) -> Array:
-    """The cofactors of the unknowns."""
-    if not slope.shape[1]:
-        return np.zeros((0, 0))
-    return solved(slope.T @ slope, np.eye(slope.shape[1]))
+def _times(blocks: Array, change: Array) -> Array:
+    """(marks, 3, sights): how each coordinate goes with each sight."""
+    product: Array = np.einsum("mcsk,sk->mcs", blocks, change)
+    return product
+
+
+def _each(eq: Equations) -> Integers:
+    return np.arange(eq.measured.size)

@@ -44,7 +44,7 @@ def adjust(stations: Sequence[Station], sights: Sequence[Sight]) -> Adjustment:
     if done.suspicions:
         looked = sided(made, done.at, done.used)
         if looked.moved:
-            done = searched(made, looked.at, ())
+            done = searched(made, made.fitted(looked.at, np.ones_like(some)), ())
             looked = sided(made, done.at, done.used)
     loose = tuple(_loose(station, every) for station in stations if station.name not in names)
     return _adjustment(made, done, looked.open, loose)

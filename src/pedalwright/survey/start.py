@@ -16,6 +16,9 @@ from pedalwright.survey.first import First, first
 from pedalwright.survey.fit import fitted
 from pedalwright.survey.stations import Sight, Station
 
+#: How well marks are fitted together before more are placed from them, mm.
+ROUGHLY = 0.5
+
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
 class Start:
@@ -99,7 +102,7 @@ class _Starting:
         rows[self.gross] = False
         free = self.free & there[:, None]
         at = np.where(there[:, None], self.at, 0.0)
-        self.at = np.where(there[:, None], fitted(self.eq.taken(rows), at, free), np.nan)
+        self.at = np.where(there[:, None], fitted(self.eq.taken(rows), at, free, ROUGHLY), np.nan)
         self.at[~self.free & np.isnan(self.at)] = at[~self.free & np.isnan(self.at)]
 
     def side(self, mark: int) -> Array | None:

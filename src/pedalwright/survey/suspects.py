@@ -40,12 +40,11 @@ class Searched:
 
 
 def searched(net: Net, at: Array, gross: Sequence[int]) -> Searched:
-    """Look for wrong readings, the worst first."""
+    """Look for wrong readings, the worst first; `at` fits all but those that are grossly wrong."""
     used = np.ones(len(net.sights), dtype=np.bool_)
     doubtful = set(gross)
     quiet: set[str] = set()
     found: list[tuple[int, list[int]]] = []
-    at = net.fitted(at, _but(used, doubtful))
     while True:
         residues = net.residues(at, used)
         normalised = normalised_of(residues, used)
