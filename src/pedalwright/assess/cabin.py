@@ -10,7 +10,7 @@ from pedalwright.assess.parts import BrakePedal, ClutchPedal, Placed, ThrottlePe
 from pedalwright.assess.slides import place_of
 from pedalwright.brakes.travel import PUSHES
 from pedalwright.core.checks import Finding
-from pedalwright.core.points import REARWARD, RIGHT, Point, at
+from pedalwright.core.points import REARWARD, RIGHT, Plane, Point, at
 from pedalwright.core.units import N, Num
 from pedalwright.design import Design
 from pedalwright.driver.parts import Heel
@@ -79,6 +79,12 @@ def treads(
     )
 
 
+def toe_wall(design: Design) -> Plane:
+    """What is ahead of the toes: the front wall, or the bottom of a pocket in it."""
+    wall = design.survey.face("front_wall")
+    return Plane(normal=wall.normal, offset=wall.offset - design.toe_pocket)
+
+
 def footwell(design: Design) -> driver.Footwell:
     """What legs and shoes may meet, of what was measured and of what is built in."""
     survey = design.survey
@@ -89,7 +95,7 @@ def footwell(design: Design) -> driver.Footwell:
     return driver.Footwell(
         rim=survey.mark("rim_bottom"),
         column=survey.line("column"),
-        wall=survey.face("front_wall"),
+        wall=toe_wall(design),
         sides=tuple(f.plane for f in survey.faces if _looks(f.plane.normal.y, either=True)),
         covers=tuple(f.plane for f in survey.faces if _looks(-f.plane.normal.z)),
         pivots=tuple(_tube(name, pedal, pivot) for name, pedal, pivot in pivots),

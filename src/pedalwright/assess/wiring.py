@@ -8,6 +8,7 @@ from pedalwright.assess.cabin import (
     placed,
     row_findings,
     shoes,
+    toe_wall,
     treads,
 )
 from pedalwright.assess.members import member_findings
@@ -30,7 +31,7 @@ def assess(design: Design) -> Assessment:
     """All that can be said about a design, or about a batch of them; pure."""
     front = foremost(design)
     design = slid(design, front)
-    wall = design.survey.face("front_wall")
+    wall = toe_wall(design)
     with subject("brake"):
         brake = brake_pedal(design, wall)
     with subject("clutch"):

@@ -97,6 +97,8 @@ class Design:
     brake: BrakeDesign
     clutch: ClutchDesign
     throttle: ThrottleDesign
+    #: How deep a pocket for the toes is let into the front wall ahead of the pads.
+    toe_pocket: mm = 0.0
     #: How far the pedal box stands on its slide rearward of where it was measured.
     slide: mm = 0.0
     #: Where members of the frame are cut for room, and what goes back.

@@ -79,6 +79,7 @@ QUESTIONS = {
         "How deep must the floor drop, or how thick a heel plate?",
         _of_the_car(search.floor_drop),
     ),
+    "leg-room": Question("What buys leg room?", _of_the_car(search.leg_room)),
     "pedal-height": Question("How high must the pads stand?", _of_the_car(search.pedal_height)),
     "re-measure": Question(
         "Which numbers are worth measuring again?",

@@ -5,6 +5,7 @@ from pedalwright.search.bores import which_bore
 from pedalwright.search.clutch import clutch_release
 from pedalwright.search.drag import brake_drag
 from pedalwright.search.floor_drop import floor_drop
+from pedalwright.search.leg_room import leg_room
 from pedalwright.search.levers import most_to_cut, which_ratio
 from pedalwright.search.pedal_feel import pedal_effort, pedal_give, pedal_travel
 from pedalwright.search.pedal_height import pedal_height
@@ -25,6 +26,7 @@ __all__ = [
     "clutch_release",
     "floor_drop",
     "full_throttle",
+    "leg_room",
     "most_to_cut",
     "pedal_effort",
     "pedal_give",

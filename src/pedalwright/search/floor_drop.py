@@ -25,22 +25,26 @@ from pedalwright.design import Design
 from pedalwright.driver.limits import LEAST_ANKLE
 from pedalwright.search.changes import Changes, one
 from pedalwright.search.cures import step_to
+from pedalwright.search.depth_words import (
+    DEPTHS,
+    depth_words,
+    left_words,
+    named,
+    range_words,
+    tray_words,
+)
 from pedalwright.search.prices import Job
 from pedalwright.search.reasons import joined, reason
 from pedalwright.search.scan import Scan, Stretch, guessed_legs, of_legs, scan, who
-from pedalwright.search.tray import AROUND, Tray, tray
+from pedalwright.search.tray import tray
 from pedalwright.search.tried import alone
 
-#: Depths tried: heels so far below the floor of the car, or on packing above it; mm.
-DEPTHS = np.arange(-60.0, 151.0)
 #: Shown beyond either end of what fits, mm.
 BEYOND = 25.0
 #: Less than this is not worth a change where every demand is met, mm (ours).
 WORTH = 10.0
 FOOT_TUB = Job(600.0, "1.5 mm sheet for a tub, rivets, sealant")
 HEEL_PLATE = Job(60.0, "plate or hard ply under the heels, screws")
-#: Least that should be left under a tub on the road (common practice, no source).
-LEAST_CLEARANCE = 100.0
 
 
 def floor_drop(design: Design) -> Answer:
@@ -64,7 +68,7 @@ def floor_drop(design: Design) -> Answer:
         bars=Bars(
             title="smallest angle at any ankle, by depth",
             unit="rad",
-            bars=tuple(Bar(_named(depth), _least_ankle(found, depth)) for depth in shown),
+            bars=tuple(Bar(named(depth), _least_ankle(found, depth)) for depth in shown),
             bound=LEAST_ANKLE,
             bound_says="what a foot can hold",
         ),
@@ -130,14 +134,14 @@ def _says(
         return lead + joined(found.missed(now)[:2]) + sentence(".")
     missed = found.missed(now)
     if missed:
-        lead = _depth_words(now, "A") + _lifted(found, now) + sentence(": ") + joined(missed[:2])
+        lead = depth_words(now, "A") + _lifted(found, now) + sentence(": ") + joined(missed[:2])
     else:
-        lead = _depth_words(now, "A") + sentence(f" fits {people}")
-    told = lead + sentence(f". {people[0].upper()}{people[1:]} can have ") + _range_words(bears)
+        lead = depth_words(now, "A") + sentence(f" fits {people}")
+    told = lead + sentence(f". {people[0].upper()}{people[1:]} can have ") + range_words(bears)
     if (suits.low, suits.high) != (bears.low, bears.high):
-        told = told + sentence("; joints are best within their bands with ") + _range_words(suits)
+        told = told + sentence("; joints are best within their bands with ") + range_words(suits)
     if take != now:
-        told = told + sentence("; make it ") + _depth_words(take, "a")
+        told = told + sentence("; make it ") + depth_words(take, "a")
     return joined([told, *never], ". ") + sentence(".")
 
 
@@ -153,38 +157,6 @@ def _lifted(found: Scan, depth: float) -> Sentence:
     soles = [(_one_of(p.brake.rest.sole_angle, i), p.name) for p in found.assessment.drivers]
     steepest, name = max(soles)
     return sentence(f" stands the sole of {name} at {{}} on the brake", (steepest, "rad"))
-
-
-def _depth_words(depth: float, a: str) -> Sentence:
-    if depth == 0.0:
-        return sentence(f"{a} level floor")
-    if depth > 0.0:
-        return sentence(f"{a} drop of {{}}", (depth, "mm"))
-    return sentence(f"{a} heel plate of {{}}", (-depth, "mm"))
-
-
-def _range_words(stretch: Stretch) -> Sentence:
-    """An end of what was tried is no bound."""
-    low, high = stretch.low, stretch.high
-    if low == high:
-        return _depth_words(low, "a")
-    if low == DEPTHS[0]:
-        return _depth_words(high, "at most a" if high >= 0.0 else "at least a")
-    if high == DEPTHS[-1]:
-        return _depth_words(low, "at least a")
-    if high < 0.0:
-        return sentence("a heel plate of {} to {}", (-high, "mm"), (-low, "mm"))
-    if low < 0.0:
-        return sentence(
-            "anything from a heel plate of {} to a drop of {}", (-low, "mm"), (high, "mm")
-        )
-    return sentence("a drop of {} to {}", (low, "mm"), (high, "mm"))
-
-
-def _named(depth: float) -> str:
-    if depth == 0.0:
-        return "level with the floor"
-    return f"{depth:.4g} down" if depth > 0.0 else f"{-depth:.4g} up"
 
 
 def _row(found: Scan, depth: float, now: float, take: float, ground: float, drop: float) -> Row:
@@ -206,7 +178,7 @@ def _row(found: Scan, depth: float, now: float, take: float, ground: float, drop
         mark = "take"
     left = [ground - max(depth, drop)] if np.isfinite(ground) else []
     return Row(
-        name=_named(depth),
+        name=named(depth),
         values=(*angles, *left),
         mark=mark,
         why=tuple((missed or wished)[:3]),
@@ -256,8 +228,8 @@ def _steps(design: Design, found: Scan, now: float, take: float) -> Iterator[Ste
 def _notes(design: Design, found: Scan, take: float, ground: float) -> Iterator[Sentence]:
     drop = max(take, float(design.heel_rest.drop))
     if drop > 0.0:
-        yield _tray_words(tray(alone(design, heels_at(design, take)).design, drop))
-        yield _left_words(ground, drop)
+        yield tray_words(tray(alone(design, heels_at(design, take)).design, drop))
+        yield left_words(ground, drop)
     place = found.index(take)
     for missed in _hopeless(found, take):
         yield sentence("No depth mends this: ") + missed
@@ -269,32 +241,3 @@ def _notes(design: Design, found: Scan, take: float, ground: float) -> Iterator[
         "rest. Depth counts from the floor of the car to the mat under the heels."
     )
     yield from guessed_legs(found.assessment.drivers, place)
-
-
-def _tray_words(opening: Tray) -> Sentence:
-    return sentence(
-        "The tub's opening: x {} to {}, y {} to {}: {} long, {} wide, {} deep, with {} around "
-        "every shoe.",
-        (opening.front, "mm"),
-        (opening.rear, "mm"),
-        (opening.left, "mm"),
-        (opening.right, "mm"),
-        (opening.length, "mm"),
-        (opening.width, "mm"),
-        (opening.depth, "mm"),
-        (AROUND, "mm"),
-    )
-
-
-def _left_words(ground: float, drop: float) -> Sentence:
-    if np.isnan(ground):
-        return sentence(
-            "What is left above the ground is not known: measure from the floor down, the car on "
-            "its wheels, and enter the ground as a face of that name."
-        )
-    left = (ground - drop, "mm")
-    if ground - drop < LEAST_CLEARANCE:
-        return sentence(
-            "Only {} is left above the ground; {} is common.", left, (LEAST_CLEARANCE, "mm")
-        )
-    return sentence("{} is left above the ground, less the sheet.", left)

@@ -21,7 +21,7 @@ from pedalwright.core.answers import (
     sentence,
 )
 from pedalwright.core.checks import Finding
-from pedalwright.core.units import Array, Num
+from pedalwright.core.units import Num
 from pedalwright.design import Design
 from pedalwright.driver.row.limits import GAP, SHOE_ROOM
 from pedalwright.linkage import Pedal
@@ -66,6 +66,7 @@ def spacing(design: Design) -> Answer:
     best = _best(design)
     gaps = [_gap(design, found, *pair, both=pair[0] == BOTH_FEET) for pair in PAIRS]
     missed = [f for f in found.findings if f.limit.code in SHOES and not f.ok]
+    missed.sort(key=lambda f: not f.judged)
     return Answer(
         question="spacing",
         title="How far apart must the pads be?",
@@ -139,20 +140,12 @@ def _best(design: Design) -> Joggles | None:
     still = int(np.argmin(moved))
     found = assess(_shifted(many(design, moved.size), clutch, brake, throttle))
 
-    def short(codes: set[str]) -> Array:
-        """Millimetres missing in all; what cannot be judged is left out of every candidate."""
-        missing = np.zeros(moved.shape)
-        for finding in found.findings:
-            if finding.limit.code in codes:
-                missing = missing + np.maximum(finding.bound - np.nan_to_num(finding.value), 0.0)
-        return missing
-
     sound = np.ones(moved.shape, dtype=np.bool_)
     for finding in found.findings:
         ok = np.broadcast_to(finding.ok, moved.shape)
         if finding.limit.code not in GAPS | SHOES and ok[still]:
             sound = sound & ok
-    missing = short(SHOES) + short(GAPS) / 2
+    missing = np.asarray(_missing(found.findings, SHOES) + _missing(found.findings, GAPS) / 2)
     order = np.lexsort((moved, np.round(missing), np.logical_not(sound)))
     first = int(order[0])
     if missing[still] - missing[first] < WORTH:
@@ -210,19 +203,26 @@ def _steps(design: Design, best: Joggles | None) -> Iterator[Step]:
         return
     before, after = alone(design), alone(design, joggled(design, best))
     words = _joggle_words(best)
-    was, now = (_least_room(candidate.assessment.findings) for candidate in (before, after))
+    was, now = (
+        (one(_missing(candidate.assessment.findings, SHOES | GAPS)), "mm")
+        for candidate in (before, after)
+    )
     yield step_to(
         before,
         after,
         Sentence(f"Joggle {words.text.removeprefix('; better with ')}.", words.figures),
-        sentence("the least room beside a shoe is {} instead of {}", (now, "mm"), (was, "mm")),
+        sentence("{} missing in all, beside shoes and between pads, instead of {}", now, was),
         JOGGLE,
     )
 
 
-def _least_room(findings: Sequence[Finding]) -> float:
-    rooms = [one(f.value) for f in findings if f.limit.code in SHOES and f.judged]
-    return min(rooms, default=np.nan)
+def _missing(findings: Sequence[Finding], codes: set[str]) -> Num:
+    """Millimetres missing in all; what has no value counts as nothing there."""
+    missing: Num = 0.0
+    for finding in findings:
+        if finding.limit.code in codes:
+            missing = missing + np.maximum(finding.bound - np.nan_to_num(finding.value), 0.0)
+    return missing
 
 
 def _notes(found: Assessment) -> Iterator[Sentence]:
