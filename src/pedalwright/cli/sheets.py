@@ -35,8 +35,9 @@ from pedalwright.cli.faults import explained
 )
 @explained
 def sheets(file: Path, output: Path, paper: str, scale_x: float, scale_y: float) -> None:
-    """Write templates at true size, drill cards, cut lists, the order of work and DXF."""
+    """Write templates at true size, card legs, drill cards, cut lists, order of work and DXF."""
     from pedalwright import __version__
+    from pedalwright.documents.card_leg import card_leg_pdf
     from pedalwright.documents.making_sheets import making_sheets
     from pedalwright.documents.tiles import Origin
     from pedalwright.making.tiling import PAPERS, Printer
@@ -51,7 +52,10 @@ def sheets(file: Path, output: Path, paper: str, scale_x: float, scale_y: float)
     )
     printer = Printer(bar_x=scale_x, bar_y=scale_y)
     output.mkdir(parents=True, exist_ok=True)
-    made = making_sheets(project.design, origin, paper=PAPERS[paper.lower()], printer=printer)
+    on = PAPERS[paper.lower()]
+    made = dict(making_sheets(project.design, origin, paper=on, printer=printer))
+    if project.design.drivers:
+        made["card-leg.pdf"] = card_leg_pdf(project.design, origin, paper=on, printer=printer)
     for name, content in made.items():
         (output / name).write_bytes(content)
         click.echo(f"Wrote {output / name}")
