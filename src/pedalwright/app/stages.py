@@ -38,7 +38,7 @@ STAGES = (
         title="Survey",
         says="The footwell as your tape found it: walls, floor, tubes, and where the heels rest.",
         rooms=("survey",),
-        entries=("survey", "heel_rest", "toes_to_wall", "slide"),
+        entries=("survey", "heel_rest", "toes_to_wall", "toe_pocket", "slide"),
     ),
     Stage(
         key="driver",
