@@ -36,26 +36,20 @@ from pedalwright.cli.faults import explained
 @explained
 def sheets(file: Path, output: Path, paper: str, scale_x: float, scale_y: float) -> None:
     """Write templates at true size, card legs, drill cards, cut lists, order of work and DXF."""
-    from pedalwright import __version__
-    from pedalwright.documents.card_leg import card_leg_pdf
-    from pedalwright.documents.making_sheets import making_sheets
-    from pedalwright.documents.tiles import Origin
+    from pedalwright.cli.open import about
+    from pedalwright.documents.sheets import Work
+    from pedalwright.documents.sheets import sheets as written
     from pedalwright.making.tiling import PAPERS, Printer
     from pedalwright.project import read
 
     project = read(file)
-    origin = Origin(
-        car=project.name,
-        file=project.path.name if project.path else "",
-        date=project.date,
-        version=__version__,
+    work = Work.of(
+        about(project),
+        project.design,
+        paper=PAPERS[paper.lower()],
+        printer=Printer(bar_x=scale_x, bar_y=scale_y),
     )
-    printer = Printer(bar_x=scale_x, bar_y=scale_y)
     output.mkdir(parents=True, exist_ok=True)
-    on = PAPERS[paper.lower()]
-    made = dict(making_sheets(project.design, origin, paper=on, printer=printer))
-    if project.design.drivers:
-        made["card-leg.pdf"] = card_leg_pdf(project.design, origin, paper=on, printer=printer)
-    for name, content in made.items():
-        (output / name).write_bytes(content)
-        click.echo(f"Wrote {output / name}")
+    for sheet in written(work):
+        (output / sheet.file).write_bytes(sheet.content)
+        click.echo(f"Wrote {output / sheet.file}: {sheet.title}")

@@ -1,28 +1,26 @@
-"""Everything for the bench in one folder: templates, drill cards, cut lists, order of work, DXF."""
+"""What a design asks to be made: templates, drill cards, cut lists, order of work, DXF."""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pedalwright.design import Design
-from pedalwright.documents.making_cards import Card, cards_pdf
-from pedalwright.documents.making_dxf import dxf
+from pedalwright.documents.making_cards import Card
 from pedalwright.documents.making_lists import bar_table, drill_table
 from pedalwright.documents.making_steps import order_table
 from pedalwright.documents.making_table import Table, as_csv, as_data, key_of
-from pedalwright.documents.tiles import UNCORRECTED, Origin, Template, templates_pdf
+from pedalwright.documents.tiles import Template
 from pedalwright.making.car import bar_pieces, car_jobs, car_profiles
 from pedalwright.making.cutting import Bar, cut_bars
 from pedalwright.making.planning import order
 from pedalwright.making.profiles import Profile, drill_card, profile_drawing
-from pedalwright.making.tiling import A4, Paper, Printer
 
 #: A bar as a shop sells it, where nobody said what there is, and a hacksaw's cut, mm (ours).
 SHOP_BAR, KERF = 1000.0, 1.5
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Sheets:
+class Made:
     """What a folder of sheets is made of."""
 
     profiles: tuple[Profile, ...]
@@ -31,7 +29,7 @@ class Sheets:
     plan: Table
 
     @classmethod
-    def of(cls, design: Design) -> "Sheets":
+    def of(cls, design: Design) -> "Made":
         """All that a design itself asks to be made."""
         profiles = car_profiles(design)
         return cls(
@@ -53,26 +51,27 @@ class Sheets:
         return (*self.drilling, *self.lists, self.plan)
 
 
-def making_sheets(
-    design: Design, origin: Origin, *, paper: Paper = A4, printer: Printer = UNCORRECTED
-) -> Mapping[str, bytes]:
-    """Files by name; the same input gives the same bytes."""
-    made = Sheets.of(design)
-    return dict(_files(made, origin, paper, printer))
+def data_files(made: Made) -> Iterator[tuple[str, str, str, bytes]]:
+    """For a shop and for spreadsheets: file, title, what it is for, content."""
+    from pedalwright.documents.making_dxf import dxf  # 0.2 s: only when a file is wanted
 
-
-def _files(
-    made: Sheets, origin: Origin, paper: Paper, printer: Printer
-) -> Iterator[tuple[str, bytes]]:
-    templates = [_template(profile) for profile in made.profiles]
-    yield "templates.pdf", templates_pdf(templates, origin, paper=paper, printer=printer)
-    yield "cards.pdf", cards_pdf(_cards(made), origin, title="Cards for the bench", paper=paper)
     for profile in made.profiles:
-        yield f"{key_of(profile.name)}.dxf", dxf(profile)
+        use = "For a shop that cuts: millimetres, layers CUT, DRILL, BEND_UP, BEND_DOWN, MARK."
+        yield f"{key_of(profile.name)}.dxf", f"DXF: {profile.name}", use, dxf(profile)
     for table in made.tables:
-        yield f"{table.key}.csv", as_csv(table).encode()
+        use = "For a spreadsheet, units in the headings."
+        yield f"{table.key}.csv", table.title, use, as_csv(table).encode()
+
+
+def lists_json(made: Made) -> bytes:
+    """Every list in one file."""
     data = {table.key: as_data(table) for table in made.tables}
-    yield "lists.json", json.dumps(data, indent=1, ensure_ascii=False).encode()
+    return json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False).encode()
+
+
+def making_templates(made: Made) -> list[Template]:
+    """Every flat part at true size."""
+    return [_template(profile) for profile in made.profiles]
 
 
 def _template(profile: Profile) -> Template:
@@ -84,7 +83,8 @@ def _template(profile: Profile) -> Template:
     )
 
 
-def _cards(made: Sheets) -> list[Card]:
+def making_cards(made: Made) -> list[Card]:
+    """The order of work, a drill card for each part, what to saw."""
     drilled = [
         Card(title=profile.name, drawings=(profile_drawing(profile),), tables=(table,))
         for profile, table in zip(made.profiles, made.drilling, strict=True)

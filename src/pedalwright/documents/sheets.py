@@ -1,0 +1,134 @@
+"""Every sheet for the bench, in the order they are used: file, title, what it is for, who makes it.
+
+A new sheet is one more row of `SHEETS`. Its maker takes the `Work` and gives the file's bytes; the
+same work gives the same bytes.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from pedalwright.assess import Assessment, assess
+from pedalwright.design import Design
+from pedalwright.documents.about import About
+from pedalwright.documents.card_leg import card_leg_pdf
+from pedalwright.documents.making_cards import cards_pdf
+from pedalwright.documents.making_sheets import (
+    Made,
+    data_files,
+    lists_json,
+    making_cards,
+    making_templates,
+)
+from pedalwright.documents.tiles import UNCORRECTED, Origin, templates_pdf
+from pedalwright.making.tiling import A4, Paper, Printer
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Work:
+    """What every sheet is made from."""
+
+    about: About
+    design: Design
+    assessment: Assessment
+    #: What the design asks to be made.
+    made: Made
+    paper: Paper
+    printer: Printer
+
+    @classmethod
+    def of(
+        cls, about: About, design: Design, *, paper: Paper = A4, printer: Printer = UNCORRECTED
+    ) -> "Work":
+        """Assess a design and work out what it asks to be made."""
+        return cls(
+            about=about,
+            design=design,
+            assessment=assess(design),
+            made=Made.of(design),
+            paper=paper,
+            printer=printer,
+        )
+
+    @property
+    def origin(self) -> Origin:
+        """What stands on every sheet."""
+        about = self.about
+        return Origin(car=about.car, file=about.file, date=about.date, version=about.version)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sheet:
+    """One file of the folder."""
+
+    file: str
+    title: str
+    #: One sentence for the builder: when he takes it in hand, and for what.
+    use: str
+    make: Callable[[Work], bytes]
+    #: Whether a design has anything to put on it.
+    wanted: Callable[[Work], bool] = lambda _: True
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Written:
+    """A sheet with its content."""
+
+    file: str
+    title: str
+    use: str
+    content: bytes
+
+
+def sheets(work: Work) -> Iterator[Written]:
+    """Every file, in the order of use; those for machines last."""
+    for sheet in SHEETS:
+        if sheet.wanted(work):
+            yield Written(
+                file=sheet.file, title=sheet.title, use=sheet.use, content=sheet.make(work)
+            )
+    for file, title, use, content in data_files(work.made):
+        yield Written(file=file, title=title, use=use, content=content)
+
+
+def _card_leg(work: Work) -> bytes:
+    return card_leg_pdf(work.design, work.origin, paper=work.paper, printer=work.printer)
+
+
+def _templates(work: Work) -> bytes:
+    templates = making_templates(work.made)
+    return templates_pdf(templates, work.origin, paper=work.paper, printer=work.printer)
+
+
+def _cards(work: Work) -> bytes:
+    cards = making_cards(work.made)
+    return cards_pdf(cards, work.origin, title="Cards for the bench", paper=work.paper)
+
+
+#: In the order they are used.
+SHEETS: tuple[Sheet, ...] = (
+    Sheet(
+        file="card-leg.pdf",
+        title="Card legs",
+        use="Cut out and joint each driver's leg; try it in the car before anything is made.",
+        make=_card_leg,
+        wanted=lambda work: bool(work.design.drivers),
+    ),
+    Sheet(
+        file="templates.pdf",
+        title="Templates at true size",
+        use="Measure both check bars, then glue to card for the trial fit, to metal for the saw.",
+        make=_templates,
+    ),
+    Sheet(
+        file="cards.pdf",
+        title="Cards for the bench",
+        use="The order of work, what to drill where, what to saw from what; tick as you go.",
+        make=_cards,
+    ),
+    Sheet(
+        file="lists.json",
+        title="Every list as data",
+        use="For other programs: numbers as numbers, units beside them.",
+        make=lambda work: lists_json(work.made),
+    ),
+)
