@@ -18,7 +18,7 @@ from pedalwright.making.bending import (
     reliefs,
     unfold,
 )
-from pedalwright.making.bending.plane import apart
+from pedalwright.panels.plane import apart
 
 SHEET = Sheet(metal="5251-H22", thickness=1.5, yield_strength=120.0, elastic=70000.0)
 NEUTRAL = Neutral(share=0.4, plus_minus=0.05, way="given", source="invented")

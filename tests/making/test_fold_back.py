@@ -22,8 +22,8 @@ from pedalwright.making.bending import (
     folded,
     unfold,
 )
-from pedalwright.making.bending.plane import apart, area
 from pedalwright.making.bending.solid import placed
+from pedalwright.panels.plane import apart, area
 
 
 @dataclass(frozen=True)

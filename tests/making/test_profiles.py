@@ -12,7 +12,6 @@ from pedalwright.design import Design
 from pedalwright.drawing import Circle, Group, Polyline
 from pedalwright.linkage import Relay
 from pedalwright.making.bending import Face, Fold, Hole, Neutral, Sheet, unfold
-from pedalwright.making.bending.plane import inside
 from pedalwright.making.bending.solid import placed
 from pedalwright.making.profiles import (
     Bore,
@@ -33,6 +32,7 @@ from pedalwright.making.profiles import (
     strap,
 )
 from pedalwright.making.profiles.drilling import drills
+from pedalwright.panels.plane import inside
 from pedalwright.project import car_text, read
 from pedalwright.structure import PushRod, RelayArms
 

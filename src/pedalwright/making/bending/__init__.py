@@ -10,18 +10,16 @@ from pedalwright.making.bending.neutral import (
 )
 from pedalwright.making.bending.order import BendStep, bend_order
 from pedalwright.making.bending.parts import (
-    Face,
     FlatBend,
     FlatFace,
     FlatHole,
     FlatPattern,
-    Fold,
-    Hole,
     Neutral,
     Sheet,
     TestStrip,
 )
 from pedalwright.making.bending.relief import reliefs
+from pedalwright.panels.faces import Face, Fold, Hole
 
 __all__ = [
     "CURES",

@@ -19,7 +19,7 @@ from pedalwright.drawing import (
 )
 from pedalwright.drawing.dimension import arrow
 from pedalwright.making.bending.parts import FlatBend, FlatHole, FlatPattern
-from pedalwright.making.bending.plane import (
+from pedalwright.panels.plane import (
     apart,
     direction,
     from_outline,

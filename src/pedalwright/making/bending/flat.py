@@ -12,16 +12,15 @@ from pedalwright.core.working import subject
 from pedalwright.drawing import XY
 from pedalwright.making.bending.formulas import bend_allowance, bend_deduction, setback
 from pedalwright.making.bending.parts import (
-    Face,
     FlatBend,
     FlatFace,
     FlatHole,
     FlatPattern,
-    Fold,
     Neutral,
     Sheet,
 )
-from pedalwright.making.bending.plane import (
+from pedalwright.panels.faces import Face, Fold
+from pedalwright.panels.plane import (
     SAME,
     Frame,
     apart,

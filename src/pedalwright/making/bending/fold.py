@@ -9,7 +9,7 @@ from math import cos, sin
 from pedalwright.core.points import Point
 from pedalwright.drawing import XY
 from pedalwright.making.bending.parts import FlatBend, FlatPattern
-from pedalwright.making.bending.plane import direction
+from pedalwright.panels.plane import direction
 
 
 def folded(pattern: FlatPattern, face: str, place: XY) -> Point:

@@ -9,8 +9,8 @@ from pedalwright.drawing import XY
 from pedalwright.making.bending.formulas import hole_off_bend, least_flange, radius_along_grain
 from pedalwright.making.bending.neutral import neutral_of_strip
 from pedalwright.making.bending.parts import FlatBend, FlatHole, FlatPattern, TestStrip
-from pedalwright.making.bending.plane import apart, direction, from_outline, from_segment, overlap
-from pedalwright.making.bending.plane import reach as ray
+from pedalwright.panels.plane import apart, direction, from_outline, from_segment, overlap
+from pedalwright.panels.plane import reach as ray
 from pedalwright.shelf.bends import bend_radius
 
 _PRACTICE = Source("common practice", "no source: what tools hold and metal stands", "trade")

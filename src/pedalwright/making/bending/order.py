@@ -6,7 +6,7 @@ from math import isnan
 from pedalwright.core.working import subject
 from pedalwright.making.bending.formulas import overbend, springback, sprung_radius
 from pedalwright.making.bending.parts import FlatBend, FlatPattern, Sheet
-from pedalwright.making.bending.plane import apart
+from pedalwright.panels.plane import apart
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -5,7 +5,7 @@ from itertools import combinations
 
 from pedalwright.making.bending.formulas import relief_hole
 from pedalwright.making.bending.parts import FlatBend, FlatHole, FlatPattern
-from pedalwright.making.bending.plane import apart, crossing, direction
+from pedalwright.panels.plane import apart, crossing, direction
 
 #: Least hole in sheet up to 1.6 mm, and in thicker sheet (1/8 and 3/16 in).
 THIN, THIN_HOLE, THICK_HOLE = 1.63, 3.2, 4.8

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from pedalwright.core.points import REARWARD, RIGHT, UP, Point
 from pedalwright.drawing import XY
-from pedalwright.making.bending.parts import Face
-from pedalwright.making.bending.plane import direction
+from pedalwright.panels.faces import Face
+from pedalwright.panels.plane import direction
 
 
 @dataclass(frozen=True, slots=True)
