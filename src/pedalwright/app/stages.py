@@ -97,6 +97,7 @@ STAGES = (
         key="making",
         title="Making",
         says="Drawings at true size to lay the arms on, and the papers to take along.",
+        entries=("stock",),
     ),
     Stage(
         key="build",
