@@ -87,7 +87,8 @@ def test_demo_tells_the_story_of_both_attempts(tmp_path: Path) -> None:
         "Larkfield, improved"
     )
     assert (tmp_path / "larkfield-first" / "dossier.pdf").read_bytes().startswith(b"%PDF")
-    assert (tmp_path / "larkfield-improved" / "brake-side.svg").exists()
+    for drawing in ("brake-side", "plan", "front-view"):
+        assert (tmp_path / "larkfield-improved" / f"{drawing}.svg").exists()
 
 
 @pytest.mark.parametrize(

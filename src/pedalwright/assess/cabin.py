@@ -188,23 +188,28 @@ def driver_findings(drivers: tuple[Placed, ...], full_stop: N) -> Iterator[Findi
         yield from driver.check_push(one.brake, full_stop, f"{one.name}, brake")
 
 
-def row_findings(design: Design, drivers: tuple[Placed, ...], feet: Treads) -> Iterator[Finding]:
-    """The pads side by side, and the shoes on them, between the walls beside the outer two."""
+def row(design: Design, feet: Treads) -> driver.Row:
+    """The pads side by side at rest, counted from the clutch's side."""
     hand = feet.hand
     clutch, brake, throttle = (
         tread.pads.at(0) for tread in (feet.clutch, feet.brake, feet.throttle)
     )
-    row = driver.Row(
+    return driver.Row(
         left_wall=clutch.y * hand - design.survey.room(clutch, RIGHT * -hand),
         clutch=driver.Pad(middle=clutch.y * hand, width=design.clutch.pedal.pad_width),
         brake=driver.Pad(middle=brake.y * hand, width=design.brake.pedal.pad_width),
         accelerator=driver.Pad(middle=throttle.y * hand, width=design.throttle.pedal.pad_width),
         right_wall=throttle.y * hand + design.survey.room(throttle, RIGHT * hand),
     )
-    yield from driver.check_row(row)
+
+
+def row_findings(design: Design, drivers: tuple[Placed, ...], feet: Treads) -> Iterator[Finding]:
+    """The pads side by side, and the shoes on them, between the walls beside the outer two."""
+    side_by_side = row(design, feet)
+    yield from driver.check_row(side_by_side)
     yield from driver.check_steps(driver.steps(feet.brake, feet.throttle, feet.cruising))
     for one in drivers:
-        beside = driver.beside(row, one.clutch, one.brake, one.throttle, hand)
+        beside = driver.beside(side_by_side, one.clutch, one.brake, one.throttle, feet.hand)
         yield from driver.check_shoes(beside, one.name)
 
 

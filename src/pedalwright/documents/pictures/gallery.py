@@ -6,14 +6,16 @@ from pedalwright.assess import Assessment
 from pedalwright.design import Design
 from pedalwright.documents.outside import Units
 from pedalwright.documents.pictures.charts import charts
+from pedalwright.documents.pictures.front import front_view
 from pedalwright.documents.pictures.lever import lever_layout
+from pedalwright.documents.pictures.plan import plan
 from pedalwright.documents.pictures.shown import PEDALS
 from pedalwright.documents.pictures.side import side_elevation
 from pedalwright.drawing import Drawing, svg
 
-#: Room for an elevation on a page laid across, mm.
+#: Room for the footwell on a page laid across, mm.
 WIDE, HIGH = 270.0, 160.0
-#: Room for a lever on an upright page, mm.
+#: Room on an upright page, mm.
 TALL = (172.0, 225.0)
 
 
@@ -31,12 +33,18 @@ class Picture:
 
 
 def pictures(design: Design, assessment: Assessment, units: Units) -> list[Picture]:
-    """The side elevations, the levers and the charts."""
-    elevations = [side_elevation(design, assessment, which, units) for which in PEDALS]
-    levers = [lever_layout(design, assessment, which, units) for which in PEDALS]
+    """The footwell from its three sides, the levers and the charts."""
+    footwell = [
+        *(side_elevation(design, assessment, which, units) for which in PEDALS),
+        plan(design, assessment, units),
+    ]
+    upright = [
+        front_view(design, assessment, units),
+        *(lever_layout(design, assessment, which, units) for which in PEDALS),
+    ]
     return [
-        *(_drawing(drawing.fitted(WIDE, HIGH), units, wide=True) for drawing in elevations),
-        *(_drawing(drawing.fitted(*TALL), units) for drawing in levers),
+        *(_drawing(drawing.fitted(WIDE, HIGH), units, wide=True) for drawing in footwell),
+        *(_drawing(drawing.fitted(*TALL), units) for drawing in upright),
         *(_picture(chart, chart.title) for chart in charts(assessment, units)),
     ]
 

@@ -39,11 +39,15 @@ def beside(start: XY, end: XY, way: float) -> XY:
 
 def pad_outline(pedal: Pedal, lever: Lever, pad: Point) -> tuple[XY, ...]:
     """The pad of a pedal wherever its centre has come to: its height along the face, its body."""
-    across = lever.axis
-    span = pad - lever.pivot
-    along = (span - across * across.dot(span)).unit().turned(across, pedal.pad_face)
-    face = along * (pedal.pad_height / 2.0)
-    depth = across.cross(along) * (pedal.pad_thickness / 2.0)
+    face, depth = pad_halves(pedal, lever, pad)
     return tuple(
         seen(pad + corner) for corner in (face + depth, depth - face, -face - depth, face - depth)
     )
+
+
+def pad_halves(pedal: Pedal, lever: Lever, pad: Point) -> tuple[Point, Point]:
+    """From a pad's centre to its upper edge, and to the side the foot does not touch."""
+    across = lever.axis
+    span = pad - lever.pivot
+    along = (span - across * across.dot(span)).unit().turned(across, pedal.pad_face)
+    return along * (pedal.pad_height / 2.0), across.cross(along) * (pedal.pad_thickness / 2.0)
