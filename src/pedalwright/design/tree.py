@@ -17,7 +17,7 @@ from pedalwright.driver.parts import Driver, HeelRest
 from pedalwright.hydraulics.parts import Cylinder, Masters
 from pedalwright.linkage.adjusters import RestStop, ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
-from pedalwright.shelf.stock import Stock
+from pedalwright.shelf.stock import EMPTY, Stock
 from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod, PushTest, RelayArms
 from pedalwright.structure.trims.parts import Trim
 from pedalwright.survey.parts import Survey
@@ -105,4 +105,4 @@ class Design:
     #: Where members of the frame are cut for room, and what goes back.
     trims: tuple[Trim, ...] = ()
     #: What there is to make it from.
-    stock: Stock = Stock()
+    stock: Stock = EMPTY

@@ -79,7 +79,7 @@ def count_table(counts: Sequence[Count]) -> Table:
     return Table(
         key="fasteners",
         title="Fastener box",
-        says="Spare: a tenth, at least five, of bolts at least one; bought in whole packs.",
+        says="Spare: a tenth, at least five, of bolts, pins, forks and bushes at least one; bought in whole packs.",
         columns=(
             Column(key="item", heading="item"),
             Column(key="need", heading="need"),
@@ -89,7 +89,7 @@ def count_table(counts: Sequence[Count]) -> Table:
             Column(key="says", heading="in words"),
         ),
         rows=tuple(
-            (_item(one), one.need, one.spare, one.have, one.buy, count_words(one)) for one in counts
+            (one.item.words, one.need, one.spare, one.have, one.buy, count_words(one)) for one in counts
         ),
     )
 
@@ -129,12 +129,6 @@ def treatment_table(found: Iterable[Treatment]) -> Table:
         ),
         rows=tuple((one.row, one.what, one.why) for one in found),
     )
-
-
-def _item(one: Count) -> str:
-    item = one.item
-    length = f" × {item.length:g}" if item.length is not None else ""
-    return f"{item.kind} {item.size}{length}" + (f", {item.make}" if item.make else "")
 
 
 def _newton_metres(torque: float) -> float:

@@ -61,12 +61,9 @@ def _sheets(plans: Iterable[SheetPlan]) -> Iterator[Purchase]:
 def _fasteners(counts: Iterable[Count]) -> Iterator[Purchase]:
     for count in counts:
         if count.buy:
-            item = count.item
-            length = f" × {item.length:g}" if item.length is not None else ""
-            make = f", {item.make}" if item.make else ""
             yield Purchase(
                 shop="fasteners",
-                what=f"{item.kind} {item.size}{length}{make}",
+                what=count.item.words,
                 quantity=count.buy,
                 why=f"need {count.need} + {count.spare} spare, have {count.have}",
             )

@@ -42,6 +42,16 @@ class Nut:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class ClevisPin:
+    """The split pin that goes through a clevis pin, mm."""
+
+    diameter: float
+    split_pin: float
+    source: str
+    mark: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class BoltLength:
     """A length bolts are sold in, mm."""
 
@@ -68,6 +78,11 @@ def nuts() -> tuple[Nut, ...]:
 def nut(size: str) -> Nut:
     """The row of a thread, such as `M8`."""
     return next(row for row in nuts() if row.size == size)
+
+
+def clevis_pins() -> tuple[ClevisPin, ...]:
+    """Every diameter, thin to thick."""
+    return table(ClevisPin, "clevis_pins")
 
 
 def bolt_lengths() -> tuple[BoltLength, ...]:

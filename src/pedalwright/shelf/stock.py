@@ -99,3 +99,7 @@ class Stock:
     rivets: tuple[StockRivets, ...] = ()
     bolts: tuple[StockBolts, ...] = ()
     nuts: tuple[StockNuts, ...] = ()
+
+
+#: Nothing is there.
+EMPTY = Stock()

@@ -1,7 +1,27 @@
-"""What a design itself asks to be made: arms, tubes and rods, and the order of the work."""
+"""What a design itself asks to be made: arms, tubes and rods, joints, and the order of the work."""
 
 from pedalwright.making.car.bars import bar_pieces
+from pedalwright.making.car.donors import Shortened, shortened
+from pedalwright.making.car.fasteners import Fasteners, car_fasteners
+from pedalwright.making.car.holding import box, own_bars, own_sheets, packs
 from pedalwright.making.car.jobs import SERVICED, PanelWork, car_jobs
+from pedalwright.making.car.plates import Plate, plate_parts
 from pedalwright.making.car.profiles import car_profiles
 
-__all__ = ["SERVICED", "PanelWork", "bar_pieces", "car_jobs", "car_profiles"]
+__all__ = [
+    "SERVICED",
+    "Fasteners",
+    "PanelWork",
+    "Plate",
+    "Shortened",
+    "bar_pieces",
+    "box",
+    "car_fasteners",
+    "car_jobs",
+    "car_profiles",
+    "own_bars",
+    "own_sheets",
+    "packs",
+    "plate_parts",
+    "shortened",
+]

@@ -1,5 +1,7 @@
 """Lengths to saw."""
 
+import numpy as np
+
 from pedalwright.core.units import mm
 from pedalwright.core.working import formula
 
@@ -14,3 +16,45 @@ def tube_to_cut(b: mm, c: mm) -> mm:
 def rod_to_cut(L: mm, f_1: mm, f_2: mm) -> mm:
     """Rod of `L` between the middles of its ends, each end's own length `f` taken off."""
     return L - f_1 - f_2
+
+
+@formula("c", source="geometry")
+def cut_off(r_there: mm, r: mm) -> mm:
+    """What is between a radius that is there and the one that is wanted."""
+    return r_there - r
+
+
+@formula("l", source="geometry")
+def weld_round(d: mm) -> mm:
+    """Length of a fillet round a tube where it comes through a plate, both faces."""
+    return 2 * np.pi * d
+
+
+@formula("z", source="EN 1993-1-8")
+def fillet_leg(a: mm) -> mm:
+    """Leg of a fillet whose throat is `a`, its legs alike."""
+    return 2**0.5 * a
+
+
+@formula("z", source="common practice")
+def usual_leg(t_1: mm, t_2: mm) -> mm:
+    """Leg of a fillet as heavy as the thinner of the two parts."""
+    return np.minimum(t_1, t_2)
+
+
+@formula("l", source="geometry")
+def pin_grip(t: mm, t_fork: mm, g: mm) -> mm:
+    """What a clevis pin goes through: the arm, both sides of the fork, both gaps."""
+    return t + 2 * t_fork + 2 * g
+
+
+@formula("b", source="geometry")
+def plate_along(l: mm, l_lap: mm) -> mm:  # noqa: E741 (the source's letter)
+    """A plate over a trim of `l`, lapping at either end."""
+    return l + 2 * l_lap
+
+
+@formula("l", source="geometry")
+def bar_along(l: mm, l_lap: mm, h: mm) -> mm:  # noqa: E741 (the source's letter)
+    """The longest a bar round a trim can be, its ends brought in by `h`; it is cut to fit."""
+    return l + 2 * l_lap + 2 * h

@@ -8,6 +8,8 @@ from pedalwright.making.fastening.parts import Count, Item, SetBolt, SetRivet
 
 #: Least number of spare ones. A bolt is no rivet: one spare of each length does.
 LEAST_SPARE, LEAST_SPARE_BOLTS = 5, 1
+#: What one spare is enough of.
+_BIG = frozenset({"bolt", "clevis pin", "fork", "bush"})
 #: How many are sold together where the builder does not say.
 PACK: Mapping[str, int] = {"blind rivet": 10}
 
@@ -17,19 +19,21 @@ def counts(
     bolts: Iterable[SetBolt],
     have: Mapping[Item, int],
     packs: Mapping[str, int] = PACK,
+    others: Mapping[Item, int] | None = None,
 ) -> tuple[Count, ...]:
-    """Every item once, over all rows; `packs` by kind of item."""
+    """Every item once, over all rows and `others` besides; `packs` by kind of item."""
     wanted: Counter[Item] = Counter()
     for one in rivets:
         wanted[_rivet(one)] += one.row.count
     for bolt in bolts:
         for item, n in _with_nut_and_washers(bolt):
             wanted[item] += n * bolt.row.count
+    wanted.update(others or {})
     return tuple(_count(item, n, have.get(item, 0), packs) for item, n in wanted.items())
 
 
 def _count(item: Item, need: int, have: int, packs: Mapping[str, int]) -> Count:
-    least = LEAST_SPARE_BOLTS if item.kind == "bolt" else LEAST_SPARE
+    least = LEAST_SPARE_BOLTS if item.kind in _BIG else LEAST_SPARE
     spare = spares(float(need), float(least))
     buy = to_buy(float(need), spare, float(have), float(packs.get(item.kind, 1)))
     return Count(item=item, need=need, spare=int(spare), have=have, buy=int(buy))

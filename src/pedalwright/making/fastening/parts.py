@@ -9,6 +9,18 @@ from typing import Literal
 Body = Literal["soft alloy", "alloy", "steel", "stainless"]
 Locking = Literal["nylon-insert locking nut", "all-metal locking nut", "castle nut and split pin"]
 
+Kind = Literal[
+    "blind rivet",
+    "rivet nut",
+    "bolt",
+    "nut",
+    "washer",
+    "split pin",
+    "clevis pin",
+    "fork",
+    "bush",
+]
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Layer:
@@ -65,13 +77,19 @@ class BoltRow:
 class Item:
     """A thing in the fastener box, by dimension."""
 
-    kind: Literal["blind rivet", "bolt", "nut", "washer", "split pin"]
+    kind: Kind
     #: Rivet diameter or thread, such as `4.8` or `M8`.
     size: str
-    #: None for nuts and washers.
+    #: None for nuts and washers, and for a bolt whose grip nobody has measured.
     length: float | None = None
     #: Body of a rivet, property class, kind of nut or washer.
     make: str = ""
+
+    @property
+    def words(self) -> str:
+        """As a shop understands it."""
+        length = f" × {self.length:g}" if self.length is not None else ""
+        return f"{self.kind} {self.size}{length}" + (f", {self.make}" if self.make else "")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
