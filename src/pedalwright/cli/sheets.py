@@ -35,8 +35,13 @@ from pedalwright.cli.faults import explained
 )
 @explained
 def sheets(file: Path, output: Path, paper: str, scale_x: float, scale_y: float) -> None:
-    """Write templates at true size, card legs, drill cards, cut lists, order of work and DXF."""
+    """Write the folder for the bench.
+
+    Templates at true size, card legs, the survey's sheet, drill cards, cut lists, order of work
+    and DXF.
+    """
     from pedalwright.cli.open import about
+    from pedalwright.cli.surveyed import readings
     from pedalwright.documents.sheets import Work
     from pedalwright.documents.sheets import sheets as written
     from pedalwright.making.tiling import PAPERS, Printer
@@ -48,6 +53,7 @@ def sheets(file: Path, output: Path, paper: str, scale_x: float, scale_y: float)
         project.design,
         paper=PAPERS[paper.lower()],
         printer=Printer(bar_x=scale_x, bar_y=scale_y),
+        readings=readings(project),
     )
     output.mkdir(parents=True, exist_ok=True)
     for sheet in written(work):

@@ -34,32 +34,21 @@ def survey(
     Ends with 0 when the readings agree, 1 when they do not, and 2 when the file could not be read.
     """
     from pedalwright.cli.open import about
-    from pedalwright.documents.survey_papers import Usual, survey_papers
-    from pedalwright.documents.survey_text import (
-        SurveyTold,
-        no_survey_text,
-        survey_data,
-        survey_text,
-    )
-    from pedalwright.project import car_text, read
+    from pedalwright.cli.surveyed import readings, told
+    from pedalwright.documents.survey_papers import survey_papers
+    from pedalwright.documents.survey_text import no_survey_text, survey_data, survey_text
+    from pedalwright.project import read
 
     project = read(file)
-    of, design, found = about(project), project.design, project.surveyed
-    told = None
-    if found is not None:
-        places = {one.sight.about: one.path for one in found.sights}
-        told = SurveyTold(survey=design.survey, found=found.adjustment, places=places)
+    of, said = about(project), told(project)
     if as_data:
-        data = {} if told is None else survey_data(of, told)
+        data = {} if said is None else survey_data(of, said)
         click.echo(json.dumps(data, indent=1, ensure_ascii=False, allow_nan=False))
     else:
-        click.echo(no_survey_text(of) if told is None else survey_text(of, told), nl=False)
+        click.echo(no_survey_text(of) if said is None else survey_text(of, said), nl=False)
     if output is not None:
         output.mkdir(parents=True, exist_ok=True)
-        example = read(car_text("larkfield-tapes"))
-        assert example.surveyed is not None, "the packaged survey is one by tape"
-        usual = Usual(survey=example.design.survey, found=example.surveyed.adjustment)
-        for name, content in survey_papers(of, told, usual, paper=paper).items():
+        for name, content in survey_papers(of, said, readings(project), paper=paper).items():
             (output / name).write_bytes(content)
             click.echo(f"  wrote {output / name}", err=as_data)
-    context.exit(1 if told is not None and told.found.suspicions else 0)
+    context.exit(1 if said is not None and said.found.suspicions else 0)

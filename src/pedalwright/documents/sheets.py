@@ -19,6 +19,7 @@ from pedalwright.documents.making_sheets import (
     making_cards,
     making_templates,
 )
+from pedalwright.documents.survey_sheet import Readings, survey_sheet_pdf
 from pedalwright.documents.tiles import UNCORRECTED, Origin, templates_pdf
 from pedalwright.making.tiling import A4, Paper, Printer
 
@@ -34,10 +35,18 @@ class Work:
     made: Made
     paper: Paper
     printer: Printer
+    #: The marks and readings the survey's sheet asks for.
+    readings: Readings | None = None
 
     @classmethod
     def of(
-        cls, about: About, design: Design, *, paper: Paper = A4, printer: Printer = UNCORRECTED
+        cls,
+        about: About,
+        design: Design,
+        *,
+        paper: Paper = A4,
+        printer: Printer = UNCORRECTED,
+        readings: Readings | None = None,
     ) -> "Work":
         """Assess a design and work out what it asks to be made."""
         return cls(
@@ -47,6 +56,7 @@ class Work:
             made=Made.of(design),
             paper=paper,
             printer=printer,
+            readings=readings,
         )
 
     @property
@@ -90,6 +100,11 @@ def sheets(work: Work) -> Iterator[Written]:
         yield Written(file=file, title=title, use=use, content=content)
 
 
+def _survey_sheet(work: Work) -> bytes:
+    assert work.readings is not None, "only wanted where there are some"
+    return survey_sheet_pdf(work.about, work.readings, paper=work.paper.name)
+
+
 def _card_leg(work: Work) -> bytes:
     return card_leg_pdf(work.design, work.origin, paper=work.paper, printer=work.printer)
 
@@ -106,6 +121,13 @@ def _cards(work: Work) -> bytes:
 
 #: In the order they are used.
 SHEETS: tuple[Sheet, ...] = (
+    Sheet(
+        file="survey-sheet.pdf",
+        title="Survey sheet",
+        use="Take it into the car with tape, plumb line and phone; a helper can fill it in.",
+        make=_survey_sheet,
+        wanted=lambda work: work.readings is not None,
+    ),
     Sheet(
         file="card-leg.pdf",
         title="Card legs",

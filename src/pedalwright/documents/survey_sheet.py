@@ -6,7 +6,7 @@ Python words every sentence; the template lays them out. The same survey gives t
 import json
 import tomllib
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from importlib.resources import files
 from typing import Any
 
@@ -26,12 +26,19 @@ SCALES = (2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 30, 50)
 FOOT = (CAUTIONS[0], CAUTIONS[7])
 
 
-def survey_sheet_pdf(
-    about: About, survey: Survey, found: Adjustment, *, paper: str = "a4"
-) -> bytes:
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Readings:
+    """The marks and readings a sheet asks for: this car's, or those of an ordinary footwell."""
+
+    survey: Survey
+    found: Adjustment
+
+
+def survey_sheet_pdf(about: About, readings: Readings, *, paper: str = "a4") -> bytes:
     """The sheet that asks for every reading of a survey anew, with empty rows for more."""
     import typst  # 30 ms: only when a PDF is wanted
 
+    survey, found = readings.survey, readings.found
     name = "us-letter" if paper.lower() == "letter" else "a4"
     room = HEIGHTS[name]
     drawn = {view: _picture(survey, found, view, room[view]) for view in VIEWS}
