@@ -10,8 +10,9 @@ from documents.test_tiles import bars, paths
 
 from pedalwright.assess import Placed, assess
 from pedalwright.documents.card_leg import HOLE, card_leg_pdf, card_legs, shank, shoe, thigh
+from pedalwright.documents.outside import INCH
 from pedalwright.documents.tiles import Origin
-from pedalwright.drawing import Circle, Drawing, Polyline
+from pedalwright.drawing import Circle, Drawing, Linear, Polyline
 from pedalwright.making.tiling import A4, LETTER, Paper, Printer, tiled
 from pedalwright.making.tiling.parts import LEFT, MARGIN
 from pedalwright.project import car_text, changed, read
@@ -112,6 +113,18 @@ def test_every_piece_says_whose_it_is_and_whether_it_was_measured() -> None:
     (first, *_) = card_legs(measured.design)
     assert first.drawing.title == "D1's thigh, 402 mm, as measured"
     assert "hip pinned at x 1000 mm, z 120 mm" in first.face
+
+
+def test_a_leg_is_dimensioned_in_what_its_car_is_typed_in() -> None:
+    """A shoe of 9.6 in, a hip 42 1/2 in behind the wall; the pieces themselves do not change."""
+    car = read(car_text("saltmarsh-improved"))
+    long, _, boot, *_ = card_legs(car.design, INCH)
+    assert boot.drawing.title == "D1's shoe, 9.6 in long"
+    assert "hip pinned at x 42.5 in" in long.face
+    (size,) = [shape for shape in long.drawing.shapes if isinstance(shape, Linear)]
+    assert float(size.text.rstrip("″")) == pytest.approx(size.length / 25.4, abs=0.001)
+    in_mm, *_ = card_legs(car.design)
+    assert np.array_equal(outline(long.drawing), outline(in_mm.drawing))
 
 
 def test_the_same_input_gives_the_same_bytes() -> None:

@@ -5,11 +5,12 @@ the clearances take it to be. Of a bare pair of boards and a seat it tells more 
 """
 
 from collections.abc import Iterator
+from functools import partial
 from math import acos, pi
 
 from pedalwright.assess import Placed, assess
-from pedalwright.core.figures import figure
 from pedalwright.design import Design
+from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.tiles import UNCORRECTED, Origin, Template, templates_pdf
 from pedalwright.drawing import (
     XY,
@@ -40,17 +41,22 @@ MADE_OF = "stiff card, 1 off; holes 6 mm at the crosses, joined with paper faste
 
 
 def card_leg_pdf(
-    design: Design, origin: Origin, *, paper: Paper = A4, printer: Printer = UNCORRECTED
+    design: Design,
+    origin: Origin,
+    *,
+    paper: Paper = A4,
+    printer: Printer = UNCORRECTED,
+    units: Units = METRIC,
 ) -> bytes:
     """Every driver's leg, piece after piece; the same input gives the same bytes."""
-    return templates_pdf(list(card_legs(design)), origin, paper=paper, printer=printer)
+    return templates_pdf(list(card_legs(design, units)), origin, paper=paper, printer=printer)
 
 
-def card_legs(design: Design) -> Iterator[Template]:
+def card_legs(design: Design, units: Units = METRIC) -> Iterator[Template]:
     """Three pieces for each driver."""
     for driver, placed in zip(design.drivers, assess(design).drivers, strict=True):
-        hip = [figure(float(at), "mm") for at in (driver.hip.x, driver.hip.z)]
-        for drawing in (thigh(placed), shank(placed), shoe(placed)):
+        hip = [units.said(at, "mm") for at in (driver.hip.x, driver.hip.z)]
+        for drawing in (thigh(placed, units), shank(placed, units), shoe(placed, units)):
             yield Template(
                 drawing=drawing,
                 face=f"seen from the car's right; hip pinned at x {hip[0]}, z {hip[1]}",
@@ -59,29 +65,30 @@ def card_legs(design: Design) -> Iterator[Template]:
             )
 
 
-def thigh(placed: Placed) -> Drawing:
+def thigh(placed: Placed, units: Units = METRIC) -> Drawing:
     """From the hip on the left to the knee."""
     length, spread = float(placed.brake.body.thigh), float(placed.spread.thigh)
-    return _bone(placed.name, "thigh", ("hip", "knee"), length, spread, (HIP_RADIUS, KNEE_RADIUS))
+    radii = (HIP_RADIUS, KNEE_RADIUS)
+    return _bone(placed.name, "thigh", ("hip", "knee"), length, spread, radii, units)
 
 
-def shank(placed: Placed) -> Drawing:
+def shank(placed: Placed, units: Units = METRIC) -> Drawing:
     """From the knee on the left to the ankle."""
     length, spread = float(placed.brake.body.shank), float(placed.spread.shank)
-    return _bone(
-        placed.name, "shank", ("knee", "ankle"), length, spread, (KNEE_RADIUS, SHIN_RADIUS)
-    )
+    radii = (KNEE_RADIUS, SHIN_RADIUS)
+    return _bone(placed.name, "shank", ("knee", "ankle"), length, spread, radii, units)
 
 
-def shoe(placed: Placed) -> Drawing:
+def shoe(placed: Placed, units: Units = METRIC) -> Drawing:
     """On its sole, toes to the right, the heel point at the origin."""
     body = placed.brake.body
     ankle = (float(body.ankle_forward), float(body.ankle_height))
     ball, length = float(body.heel_to_ball), float(body.shoe_length)
     name = f"{placed.name}'s shoe"
+    size = partial(Linear, written=units.lengths)
     return Drawing(
         name=f"card-shoe-{placed.name}",
-        title=f"{name}, {figure(length, 'mm')} long",
+        title=f"{name}, {units.said(length, 'mm')} long",
         description=f"{name} from the side with its ankle joint and the ball of the foot.",
         shapes=(
             Polyline(tuple(_upper(body)), closed=True, part="shoe", title=name),
@@ -89,10 +96,10 @@ def shoe(placed: Placed) -> Drawing:
             Polyline(((ball, 0.0), (ball, 12.0)), line=Line.THIN, part="ball"),
             Leader((ball, 0.0), "ball of the foot, on the pad", to=(-12.0, 22.0)),
             Leader((0.0, 0.0), "heel point, on the mat", to=(10.0, 12.0)),
-            Linear((0.0, 0.0), (ball, 0.0), "horizontal", offset=-12.0),
-            Linear((0.0, 0.0), (length, 0.0), "horizontal", offset=-20.0),
-            Linear((0.0, 0.0), ankle, "vertical", offset=-12.0),
-            Linear((0.0, 0.0), ankle, "horizontal", offset=12.0, base=ankle[1] + COLLAR),
+            size((0.0, 0.0), (ball, 0.0), "horizontal", offset=-12.0),
+            size((0.0, 0.0), (length, 0.0), "horizontal", offset=-20.0),
+            size((0.0, 0.0), ankle, "vertical", offset=-12.0),
+            size((0.0, 0.0), ankle, "horizontal", offset=12.0, base=ankle[1] + COLLAR),
             Text((0.45 * length, 45.0), placed.name, height=LETTERING),
         ),
     )
@@ -105,11 +112,13 @@ def _bone(
     length: float,
     spread: float,
     radii: tuple[float, float],
+    units: Units,
 ) -> Drawing:
     """Two rounds and what lies between them, pivot on the left and pivot on the right."""
     left, right = (0.0, 0.0), (length, 0.0)
-    known = "as measured" if spread <= TAPE else f"guessed, ± {spread:.0f} mm (1 SD)"
-    title = f"{name}'s {part}, {figure(length, 'mm')}, {known}"
+    about, unit = units.outside(spread, "mm")
+    known = "as measured" if spread <= TAPE else f"guessed, ± {float(about):.2g} {unit} (1 SD)"
+    title = f"{name}'s {part}, {units.said(length, 'mm')}, {known}"
     return Drawing(
         name=f"card-{part}-{name}",
         title=title,
@@ -119,7 +128,7 @@ def _bone(
             Polyline((left, right), line=Line.CENTRE, part=part),
             *_pivot(left, joints[0]),
             *_pivot(right, joints[1]),
-            Linear(left, right, "aligned", offset=16.0),
+            Linear(left, right, "aligned", offset=16.0, written=units.lengths),
             Text((length / 2, -22.0), f"{name} {part}", height=LETTERING),
         ),
     )

@@ -106,7 +106,13 @@ def _survey_sheet(work: Work) -> bytes:
 
 
 def _card_leg(work: Work) -> bytes:
-    return card_leg_pdf(work.design, work.origin, paper=work.paper, printer=work.printer)
+    return card_leg_pdf(
+        work.design,
+        work.origin,
+        paper=work.paper,
+        printer=work.printer,
+        units=work.about.units,
+    )
 
 
 def _templates(work: Work) -> bytes:
