@@ -161,3 +161,36 @@ def test_a_batch_may_mix_people_with_and_without_an_inside_leg() -> None:
 def test_the_wider_of_the_two_sexes_is_taken_for_somebody_unknown() -> None:
     assert widest_spread("thigh") == pytest.approx(21.158065, abs=0.02)
     assert widest_spread("shank") == pytest.approx(17.112689, abs=0.02)
+
+
+#: Mean and standard deviation of the whole sample, by length.
+STATURES = {"male": (1756.214601, 68.550788, 4082), "female": (1628.473313, 64.199512, 1986)}
+
+
+@pytest.mark.parametrize(
+    ("sex", "length", "mean", "deviation"),
+    [
+        pytest.param("male", "knee height sitting", 554.155561, 27.946155, id="A-M knee"),
+        pytest.param("male", "buttock to knee", 617.953454, 30.588651, id="A-M buttock"),
+        pytest.param("male", "foot", 271.178344, 13.102597, id="A-M foot"),
+        pytest.param("male", "ball of foot", 200.935081, 10.470947, id="A-M ball"),
+        pytest.param("male", "ankle height", 72.904459, 5.666911, id="A-M ankle"),
+        pytest.param("female", "knee height sitting", 511.286506, 27.07441, id="A-F knee"),
+        pytest.param("female", "buttock to knee", 590.594663, 32.60167, id="A-F buttock"),
+        pytest.param("female", "foot", 246.293051, 12.435535, id="A-F foot"),
+        pytest.param("female", "ball of foot", 182.05136, 9.64192, id="A-F ball"),
+        pytest.param("female", "ankle height", 62.748238, 5.108403, id="A-F ankle"),
+    ],
+)
+def test_a_line_goes_through_the_mean_and_explains_its_share_of_the_scatter(
+    sex: str, length: str, mean: float, deviation: float
+) -> None:
+    """What least squares must do: the mean person has the mean length, to 0.05 mm."""
+    stature, scatter, people = STATURES[sex]
+    row = body_length(sex, length, ONE)
+    assert row.intercept + row.per_stature * stature == pytest.approx(mean, abs=0.05)
+    left = deviation * np.sqrt((1.0 - row.determination) * (people - 1) / (people - 2))
+    assert row.spread == pytest.approx(left, abs=0.02)
+    assert row.per_stature * scatter == pytest.approx(
+        deviation * np.sqrt(row.determination), abs=0.02
+    )

@@ -63,6 +63,27 @@ def test_independent_solution_of_the_accelerator_foot(
 
 
 @pytest.mark.parametrize(
+    ("pivot", "arm", "first_deg", "turned_deg", "rounding", "slides"),
+    [
+        pytest.param((-230, 330), 200, -55, (-8, -16), 10, (3.721013, 14.657471), id="C4-1"),
+        pytest.param((-150, -10), 180, 75, (10, 20), 0, (22.349658, 43.127798), id="C4-2"),
+    ],
+)
+def test_independent_slide_of_the_sole_along_the_pad(
+    pivot: tuple[float, float],
+    arm: float,
+    first_deg: float,
+    turned_deg: tuple[float, float],
+    rounding: float,
+    slides: tuple[float, float],
+) -> None:
+    turn = np.deg2rad([first_deg, *(first_deg + turned for turned in turned_deg)])
+    pads = Point(pivot[0] + arm * np.cos(turn), 0.0, pivot[1] + arm * np.sin(turn))
+    along = heel_fixed_on_pad(foot(203), HIP, TRUNK, HEEL, pads, rounding).along_sole
+    assert np.asarray(along)[1:] - np.asarray(along)[0] == pytest.approx(slides, abs=1e-5)
+
+
+@pytest.mark.parametrize(
     ("pad", "face_deg", "heel_to_ball", "curve", "sole_deg", "centre", "contact", "offset"),
     [
         pytest.param((-85, 190), 58, 203, 60, 66.277561, (-26.7379, 209.9859),

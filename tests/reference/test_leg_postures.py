@@ -11,6 +11,8 @@ import pytest
 
 from pedalwright.core.points import Point
 from pedalwright.driver import Body, Posture, heel_lifted, sole_at, sole_on_pad
+from pedalwright.linkage import Pedal, lever, pad_after
+from pedalwright.linkage.solve import arc_of_angle
 
 MM, DEG = 0.1, 0.1
 
@@ -240,6 +242,40 @@ def test_independent_solution_with_the_sole_flush_on_the_pad(
     assert degrees(posture.sole_angle) == pytest.approx(sole, abs=DEG)
     found = (posture.knee_angle, posture.ankle_angle, posture.hip_angle)
     assert [degrees(angle) for angle in found] == pytest.approx(list(angles), abs=DEG)
+
+
+@pytest.mark.parametrize(
+    ("stroke", "rotation", "chord", "arc"),
+    [
+        pytest.param(HANGING, 6, 25.984157, 25.996033, id="C3-1 6"),
+        pytest.param(HANGING, 12, 51.897092, 51.992067, id="C3-1 12"),
+        pytest.param(HANGING, 18, 77.667782, 77.9881, id="C3-1 18"),
+        pytest.param(FLOOR, 8, 30.116706, 30.141184, id="C3-2 8"),
+        pytest.param(FLOOR, 16, 60.086687, 60.282369, id="C3-2 16"),
+    ],
+)
+def test_independent_travel_of_the_pad(
+    stroke: Stroke, rotation: float, chord: float, arc: float
+) -> None:
+    """By the lever that carries the pad: along its arc, and straight from where it was."""
+    out = stroke.pad - stroke.pivot
+    lean = np.arctan2(float(out.x), stroke.turn * -float(out.z))
+    carried = lever(
+        Pedal(
+            hinge="hanging" if stroke.turn > 0 else "floor",
+            pivot=stroke.pivot,
+            pad_radius=float(out.length()),
+            pad_lean=lean,
+            pad_offset=0.0,
+            pad_width=60.0,
+            pin_radius=50.0,
+        )
+    )
+    travel = arc_of_angle(carried, np.deg2rad(rotation))
+    assert float(travel) == pytest.approx(arc, abs=1e-5)
+    there = pad_after(carried, travel)
+    is_at(there, float(stroke.at(rotation).ball.x), float(stroke.at(rotation).ball.z))
+    assert float((there - stroke.pad).length()) == pytest.approx(chord, abs=1e-5)
 
 
 def test_independent_solution_drags_the_heel_into_the_floor_from_12_degrees_c3_1() -> None:

@@ -185,6 +185,26 @@ def test_how_well_it_is_known(case: Case) -> None:
         assert axes == pytest.approx(case.ellipse, abs=1e-5)
 
 
+@pytest.mark.parametrize(
+    ("name", "covariances"),
+    [
+        ("E-1", (0.2604,)),
+        ("E-2", (0.1542,)),
+        ("E-3", (0.0299,)),
+        ("E-4", (0.118546, 0.151162, -0.186069)),
+        ("E-5", (0.5112, -0.3329, -0.2947)),
+        ("E-6", (-50.8756,)),
+        ("E-7", (-0.0073,)),
+        ("E-8", (-0.0368,)),
+    ],
+)
+def test_how_its_coordinates_err_together(name: str, covariances: tuple[float, ...]) -> None:
+    made, at = solved(CASES[name])
+    cofactor = made.residues(at, np.ones(len(CASES[name].tapes), dtype=bool)).cofactor
+    found = cofactor[np.triu_indices(len(cofactor), 1)]
+    assert found == pytest.approx(covariances, abs=6e-5)
+
+
 @EACH
 def test_what_the_tapes_say_of_each_other(case: Case) -> None:
     made, at = solved(case)
