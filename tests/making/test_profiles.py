@@ -108,7 +108,7 @@ def test_larkfields_brake_arm() -> None:
     assert (pivot.diameter, pin.diameter) == (22.0, 12.0)
     assert hypot(*pin.centre) == pytest.approx(54.5)
     assert arm.marks[0].at == (272.0, 0.0)
-    assert seen_from(made.brake.pedal) == "seen from the car's left"
+    assert seen_from(made.brake.pedal) == "seen from the car's right"
 
 
 def test_an_arm_beyond_its_pivot_reaches_round_its_pin() -> None:

@@ -1,9 +1,10 @@
 """Lists of fasteners: how each row is set, how many there must be, what goes between."""
 
 from collections.abc import Iterable, Sequence
+from math import isnan
 
 from pedalwright.documents.making_table import Column, Table, key_of
-from pedalwright.making.fastening import Count, SetBolt, SetRivet, Substitute, Treatment
+from pedalwright.making.fastening import Count, Layer, SetBolt, SetRivet, Substitute, Treatment
 
 
 def rivet_table(rows: Sequence[SetRivet]) -> Table:
@@ -26,10 +27,12 @@ def rivet_table(rows: Sequence[SetRivet]) -> Table:
             (
                 one.row.name,
                 one.row.count,
-                " + ".join(f"{layer.name} {layer.thickness:g}" for layer in one.row.layers),
+                " + ".join(_layer(layer) for layer in one.row.layers),
                 one.total,
                 f"{one.row.diameter:g} × {one.length:g}, {one.row.body}"
                 if one.length
+                else "measure what it grips"
+                if isnan(one.total)
                 else "none grips",
                 one.hole,
                 one.shear,
@@ -63,6 +66,8 @@ def bolt_table(rows: Sequence[SetBolt]) -> Table:
                 one.row.count,
                 f"{one.row.size} × {one.length:g}, {one.row.grade}"
                 if one.length
+                else f"{one.row.size}, {one.row.grade}; measure what it clamps"
+                if isnan(one.total)
                 else "none is long enough",
                 one.total,
                 one.locking,
@@ -74,12 +79,18 @@ def bolt_table(rows: Sequence[SetBolt]) -> Table:
     )
 
 
-def count_table(counts: Sequence[Count]) -> Table:
-    """Need, spare, have, buy."""
+def count_table(counts: Sequence[Count], unsaid: Sequence[str] = ()) -> Table:
+    """Need, spare, have, buy; `unsaid` is what the design does not tell the fasteners of."""
+    lacking = (
+        f" NOT COUNTED, because the file does not say how they are fixed: {', '.join(unsaid)}."
+        if unsaid
+        else ""
+    )
     return Table(
         key="fasteners",
         title="Fastener box",
-        says="Spare: a tenth, at least five, of bolts, pins, forks and bushes at least one; bought in whole packs.",
+        says="Spare: a tenth, at least five, of bolts, pins, forks and bushes at least one; bought "
+        f"in whole packs.{lacking}",
         columns=(
             Column(key="item", heading="item"),
             Column(key="need", heading="need"),
@@ -89,7 +100,8 @@ def count_table(counts: Sequence[Count]) -> Table:
             Column(key="says", heading="in words"),
         ),
         rows=tuple(
-            (one.item.words, one.need, one.spare, one.have, one.buy, count_words(one)) for one in counts
+            (one.item.words, one.need, one.spare, one.have, one.buy, count_words(one))
+            for one in counts
         ),
     )
 
@@ -129,6 +141,10 @@ def treatment_table(found: Iterable[Treatment]) -> Table:
         ),
         rows=tuple((one.row, one.what, one.why) for one in found),
     )
+
+
+def _layer(layer: Layer) -> str:
+    return layer.name if isnan(layer.thickness) else f"{layer.name} {layer.thickness:g}"
 
 
 def _newton_metres(torque: float) -> float:

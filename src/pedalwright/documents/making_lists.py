@@ -129,8 +129,8 @@ def bar_table(section: str, plan: BarPlan) -> Table:
     )
 
 
-def sheet_table(plan: SheetPlan) -> Table:
-    """Where each part lies on its sheet."""
+def sheet_table(plan: SheetPlan, of: str = "") -> Table:
+    """Where each part lies on its sheet; `of` is the plate that is cut."""
     proof = (
         "No plan buys fewer sheets."
         if plan.bought.best
@@ -138,8 +138,8 @@ def sheet_table(plan: SheetPlan) -> Table:
         f"{plan.bought.cost:g}."
     )
     return Table(
-        key="sheets",
-        title="Cutting the sheets",
+        key=f"sheets-{key_of(of)}" if of else "sheets",
+        title=f"Cutting {of}" if of else "Cutting the sheets",
         says=f"{plan.gap:g} mm between parts, {plan.margin:g} mm from the edge; sheets are rolled "
         f"along their length. {proof} Parts fill {plan.filled:.0%} of the sheets."
         f"{_lacking(plan.missing)}",

@@ -1,54 +1,144 @@
-"""What a design asks to be made: templates, drill cards, cut lists, order of work, DXF."""
+"""What a design asks to be made: templates, cards, cut lists, what to buy, order of work, DXF."""
 
 import json
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from pedalwright.design import Design
 from pedalwright.documents.making_cards import Card
-from pedalwright.documents.making_lists import bar_table, drill_table
+from pedalwright.documents.making_donors import donor_table
+from pedalwright.documents.making_joints import bolt_table, count_table, rivet_table
+from pedalwright.documents.making_lists import (
+    bar_table,
+    buying_table,
+    drill_table,
+    sheet_table,
+)
 from pedalwright.documents.making_steps import order_table
 from pedalwright.documents.making_table import Table, as_csv, as_data, key_of
+from pedalwright.documents.making_welds import weld_table
 from pedalwright.documents.tiles import Template
-from pedalwright.making.car import bar_pieces, car_jobs, car_profiles
-from pedalwright.making.cutting import Bar, cut_bars
+from pedalwright.drawing import Drawing
+from pedalwright.making.buying import buying
+from pedalwright.making.car import (
+    Plate,
+    bar_pieces,
+    box,
+    car_fasteners,
+    car_jigs,
+    car_jobs,
+    car_profiles,
+    car_welds,
+    jig_drawings,
+    own_bars,
+    own_sheets,
+    packs,
+    plate_parts,
+    shortened,
+)
+from pedalwright.making.cutting import Bar, BarPlan, SheetPlan, cut_bars, cut_sheets
+from pedalwright.making.cutting.drawn import bars_drawing, sheet_drawings
+from pedalwright.making.fastening import counts, set_bolt, set_rivet
+from pedalwright.making.fastening.counts import PACK
 from pedalwright.making.planning import order
-from pedalwright.making.profiles import Profile, drill_card, profile_drawing
+from pedalwright.making.profiles import Profile, drill_card, profile_drawing, seen_from
 
-#: A bar as a shop sells it, where nobody said what there is, and a hacksaw's cut, mm (ours).
-SHOP_BAR, KERF = 1000.0, 1.5
+#: A bar as a shop sells it, and what is filed off to square its end, mm (ours).
+SHOP_BAR, SQUARED = 1000.0, 2.0
+#: Between two plates on a sheet, and from its edge, mm: a saw and a file (ours).
+GAP, MARGIN = 4.0, 3.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Made:
-    """What a folder of sheets is made of."""
+    """What a folder of sheets is made of; a list with nothing in it is left out."""
 
+    design: Design
     profiles: tuple[Profile, ...]
     drilling: tuple[Table, ...]
-    lists: tuple[Table, ...]
+    #: Of arms that come from another car.
+    donors: tuple[Table, ...]
+    welds: tuple[Table, ...]
+    jigs: tuple[Drawing, ...]
+    #: Bars, then plates, with the pictures of how they are cut.
+    cutting: tuple[Table, ...]
+    nesting: tuple[Drawing, ...]
+    joints: tuple[Table, ...]
+    buying: tuple[Table, ...]
     plan: Table
 
     @classmethod
     def of(cls, design: Design) -> "Made":
         """All that a design itself asks to be made."""
-        profiles = car_profiles(design)
+        profiles, stock = car_profiles(design), design.stock
+        drilled = [drill_card(profile) for profile in profiles]
+        bars = {
+            section: cut_bars(
+                pieces,
+                [*own_bars(stock, section), Bar(name=section, length=SHOP_BAR)],
+                kerf=float(stock.kerf),
+                trim=SQUARED,
+            )
+            for section, pieces in bar_pieces(design).items()
+        }
+        plates = {
+            plate: cut_sheets(parts, own_sheets(stock, plate), gap=GAP, margin=MARGIN)
+            for plate, parts in plate_parts(design).items()
+        }
+        held = car_fasteners(design)
+        rivets, bolts = [set_rivet(row) for row in held.rivets], [set_bolt(b) for b in held.bolts]
+        counted = counts(rivets, bolts, box(stock), {**PACK, **packs(stock)}, held.others)
+        welds, fluid = car_welds(design), design.brake.plumbing.fluid
+        bought = buying(
+            bars=bars,
+            sheets=plates.values(),
+            blanks={plate.words: plan.missing for plate, plan in plates.items()},
+            counts=counted,
+            drilling=[row for rows in drilled for row in rows],
+            fluid=fluid.grade if fluid else "",
+        )
         return cls(
+            design=design,
             profiles=profiles,
-            drilling=tuple(drill_table(one.name, drill_card(one)) for one in profiles),
-            lists=tuple(
-                bar_table(
-                    section,
-                    cut_bars(pieces, [Bar(name=section, length=SHOP_BAR)], kerf=KERF),
-                )
-                for section, pieces in bar_pieces(design).items()
+            drilling=tuple(
+                drill_table(one.name, rows) for one, rows in zip(profiles, drilled, strict=True)
             ),
+            donors=tuple(donor_table(design, one) for one in shortened(design)),
+            welds=(weld_table(welds),) if welds else (),
+            jigs=tuple(view for jig in car_jigs(design) for view in jig_drawings(jig)),
+            cutting=(
+                *(bar_table(section, plan) for section, plan in bars.items()),
+                *(sheet_table(plan, plate.words) for plate, plan in plates.items() if plan.sheets),
+            ),
+            nesting=(*_bars(bars), *_sheets(plates)),
+            joints=(
+                *((rivet_table(rivets),) if rivets else ()),
+                *((bolt_table(bolts),) if bolts else ()),
+                count_table(counted, held.open),
+            ),
+            buying=(buying_table(bought),),
             plan=order_table(order(car_jobs(design))),
         )
 
     @property
     def tables(self) -> tuple[Table, ...]:
-        """Every list."""
-        return (*self.drilling, *self.lists, self.plan)
+        """Every list, in the order of use."""
+        return (
+            *(self.plan, *self.buying, *self.joints, *self.cutting),
+            *(*self.donors, *self.drilling, *self.welds),
+        )
+
+
+def _bars(plans: Mapping[str, BarPlan]) -> Iterator[Drawing]:
+    for section, plan in plans.items():
+        if plan.bars:
+            drawn = bars_drawing(plan, f"bars-{key_of(section)}")
+            yield replace(drawn, title=f"Cutting {section}")
+
+
+def _sheets(plans: Mapping[Plate, SheetPlan]) -> Iterator[Drawing]:
+    for plate, plan in plans.items():
+        yield from sheet_drawings(plan, f"sheet-{key_of(plate.words)}")
 
 
 def data_files(made: Made) -> Iterator[tuple[str, str, str, bytes]]:
@@ -71,26 +161,59 @@ def lists_json(made: Made) -> bytes:
 
 def making_templates(made: Made) -> list[Template]:
     """Every flat part at true size."""
-    return [_template(profile) for profile in made.profiles]
+    return [_template(made.design, profile) for profile in made.profiles]
 
 
-def _template(profile: Profile) -> Template:
-    metal = profile.metal or "as in the file"
+def _template(design: Design, profile: Profile) -> Template:
+    part = design.brake if profile.name.startswith("brake") else design.clutch
+    donated = next((one for one in shortened(design) if f"{one.pedal} arm" == profile.name), None)
+    offset = float(part.pedal.pad_offset)
+    relay = "relay" in profile.name
+    metal = f"donor's {donated.donor.metal} arm" if donated else profile.metal or "plate"
+    said = "seen from the car's left" if relay else seen_from(part.pedal)
+    hand = "right" if offset > 0.0 else "left"
     return Template(
         drawing=profile_drawing(profile),
-        face="seen from the car's right",
-        made_of=f"{metal}, {profile.thickness:g} mm, {profile.count} off",
+        face=f"{said}: mark this face OUT" if not relay else said,
+        hand=f"pad {abs(offset):g} mm to the car's {hand} of the arm, see the jig"
+        if offset and not relay
+        else "",
+        made_of=f"{metal}, {profile.thickness:.4g} mm, {profile.count} off",
+        way_up="" if relay else "way the pad moves when pressed",
     )
 
 
+def order_cards(made: Made) -> list[Card]:
+    """The order of work by itself: it hangs on the wall."""
+    return [Card(title="Order of work", tables=(made.plan,))]
+
+
+def buying_cards(made: Made) -> list[Card]:
+    """What goes along to the shops."""
+    return [
+        Card(title="Buying list", tables=made.buying),
+        Card(title="Fasteners and joints", tables=made.joints),
+    ]
+
+
 def making_cards(made: Made) -> list[Card]:
-    """The order of work, a drill card for each part, what to saw."""
-    drilled = [
-        Card(title=profile.name, drawings=(profile_drawing(profile),), tables=(table,))
+    """What to saw, a card for each part, what to weld and in which jig."""
+    donors = {table.key: table for table in made.donors}
+    parts = [
+        Card(
+            title=profile.name.capitalize(),
+            drawings=(profile_drawing(profile),),
+            tables=(
+                *(t for key, t in donors.items() if key == f"donor-{key_of(profile.name)}"),
+                table,
+            ),
+        )
         for profile, table in zip(made.profiles, made.drilling, strict=True)
     ]
-    return [
-        Card(title="Order of work", tables=(made.plan,)),
-        *drilled,
-        Card(title="Bars and tubes to cut", tables=made.lists),
+    cards = [
+        Card(title="Cutting", drawings=made.nesting, tables=made.cutting),
+        *parts,
+        Card(title="Jigs", drawings=made.jigs, tables=()),
+        Card(title="Weld card", tables=made.welds),
     ]
+    return [card for card in cards if card.drawings or card.tables]

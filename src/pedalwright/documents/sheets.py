@@ -14,10 +14,12 @@ from pedalwright.documents.card_leg import card_leg_pdf
 from pedalwright.documents.making_cards import cards_pdf
 from pedalwright.documents.making_sheets import (
     Made,
+    buying_cards,
     data_files,
     lists_json,
     making_cards,
     making_templates,
+    order_cards,
 )
 from pedalwright.documents.survey_sheet import Readings, survey_sheet_pdf
 from pedalwright.documents.tiles import UNCORRECTED, Origin, templates_pdf
@@ -120,6 +122,14 @@ def _templates(work: Work) -> bytes:
     return templates_pdf(templates, work.origin, paper=work.paper, printer=work.printer)
 
 
+def _order(work: Work) -> bytes:
+    return cards_pdf(order_cards(work.made), work.origin, title="Order of work", paper=work.paper)
+
+
+def _buying(work: Work) -> bytes:
+    return cards_pdf(buying_cards(work.made), work.origin, title="To buy", paper=work.paper)
+
+
 def _cards(work: Work) -> bytes:
     cards = making_cards(work.made)
     return cards_pdf(cards, work.origin, title="Cards for the bench", paper=work.paper)
@@ -127,6 +137,13 @@ def _cards(work: Work) -> bytes:
 
 #: In the order they are used.
 SHEETS: tuple[Sheet, ...] = (
+    Sheet(
+        file="order-of-work.pdf",
+        title="Order of work",
+        use="Hang it on the wall: one step after the other, where to stop and sit in it, what "
+        "cannot be undone. Tick as you go.",
+        make=_order,
+    ),
     Sheet(
         file="survey-sheet.pdf",
         title="Survey sheet",
@@ -142,6 +159,12 @@ SHEETS: tuple[Sheet, ...] = (
         wanted=lambda work: bool(work.design.drivers),
     ),
     Sheet(
+        file="buying.pdf",
+        title="Buying list and fastener box",
+        use="Take it to the shops before the first cut: by dimension, what you have taken off.",
+        make=_buying,
+    ),
+    Sheet(
         file="templates.pdf",
         title="Templates at true size",
         use="Measure both check bars, then glue to card for the trial fit, to metal for the saw.",
@@ -150,7 +173,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet(
         file="cards.pdf",
         title="Cards for the bench",
-        use="The order of work, what to drill where, what to saw from what; tick as you go.",
+        use="What to saw from what, drill where, hold in which jig and weld how; tick as you go.",
         make=_cards,
     ),
     Sheet(

@@ -3,11 +3,15 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from math import ceil
 from typing import Literal
 
-from pedalwright.making.cutting import BarPlan, SheetPlan
+from pedalwright.making.cutting import BarPlan, Part, SheetPlan
 from pedalwright.making.fastening import Count, Treatment
 from pedalwright.making.profiles import DrillRow
+
+#: What a blank is larger than its part, mm: a shear's edge is filed off (ours).
+SAWN = 6.0
 
 Shop = Literal["metal stockist", "fasteners", "tools", "paint and sealant", "motor factor"]
 
@@ -26,16 +30,21 @@ def buying(
     *,
     bars: Mapping[str, BarPlan] | None = None,
     sheets: Iterable[SheetPlan] = (),
+    blanks: Mapping[str, Iterable[Part]] | None = None,
     counts: Iterable[Count] = (),
     drilling: Iterable[DrillRow] = (),
     skin_pins: int = 0,
     treatments: Iterable[Treatment] = (),
     fluid: str = "",
 ) -> tuple[Purchase, ...]:
-    """Everything to buy; bars by their section, drills by the drill cards."""
+    """Everything to buy; bars by their section, drills by the drill cards.
+
+    `blanks` are parts that no sheet of one's own holds, by their plate: a stockist cuts them.
+    """
     return (
         *_bars(bars or {}),
         *_sheets(sheets),
+        *_blanks(blanks or {}),
         *_fasteners(counts),
         *_tools(drilling, skin_pins),
         *_paint(treatments),
@@ -56,6 +65,18 @@ def _sheets(plans: Iterable[SheetPlan]) -> Iterator[Purchase]:
         for stock, n in wanted.items():
             size = f"{stock.name}, {stock.length:g} × {stock.width:g} mm"
             yield Purchase(shop="metal stockist", what=size, quantity=n)
+
+
+def _blanks(parts: Mapping[str, Iterable[Part]]) -> Iterator[Purchase]:
+    for plate, lacking in parts.items():
+        for part in lacking:
+            size = f"{ceil(part.length + SAWN)} × {ceil(part.width + SAWN)} mm"
+            yield Purchase(
+                shop="metal stockist",
+                what=f"{plate} or more, cut to {size}",
+                quantity=part.count,
+                why=part.name,
+            )
 
 
 def _fasteners(counts: Iterable[Count]) -> Iterator[Purchase]:

@@ -28,6 +28,7 @@ from pedalwright.panels.plane import (
     direction,
     edges,
     from_segment,
+    inward,
     straightened,
     without_repeats,
 )
@@ -188,13 +189,9 @@ def _corner(before: _Side, after: _Side) -> list[XY]:
     """The corner between two sides, both trimmed: one place, or two where they are in line."""
     vertex = after.start
     one, two = direction(before.start, before.end), direction(after.start, after.end)
-    first, last = _inward(vertex, one, before.trim_end), _inward(vertex, two, after.trim_start)
+    first, last = inward(vertex, one, before.trim_end), inward(vertex, two, after.trim_start)
     met = crossing(first, one, last, two)
     return [first, last] if met is None else [met]
-
-
-def _inward(place: XY, along: XY, by: float) -> XY:
-    return place[0] - along[1] * by, place[1] + along[0] * by
 
 
 def _beyond(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from pedalwright.drawing import XY
+from pedalwright.panels.plane import between
 
 Way = Literal["test strip", "DIN 6935", "table", "given"]
 
@@ -85,15 +86,15 @@ class FlatBend:
     @property
     def middle(self) -> tuple[XY, XY]:
         """Where a press brake's blade comes down."""
-        return _between(self.near[0], self.far[0], 0.5), _between(self.near[1], self.far[1], 0.5)
+        return between(self.near[0], self.far[0], 0.5), between(self.near[1], self.far[1], 0.5)
 
     @property
     def sight(self) -> tuple[XY, XY]:
         """Set flush with the nose of the clamp that holds the near side: a radius into the bend."""
         share = self.radius / self.allowance
         return (
-            _between(self.near[0], self.far[0], share),
-            _between(self.near[1], self.far[1], share),
+            between(self.near[0], self.far[0], share),
+            between(self.near[1], self.far[1], share),
         )
 
 
@@ -128,7 +129,3 @@ class FlatPattern:
     faces: tuple[FlatFace, ...]
     bends: tuple[FlatBend, ...]
     holes: tuple[FlatHole, ...]
-
-
-def _between(a: XY, b: XY, share: float) -> XY:
-    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])

@@ -58,3 +58,42 @@ def plate_along(l: mm, l_lap: mm) -> mm:  # noqa: E741 (the source's letter)
 def bar_along(l: mm, l_lap: mm, h: mm) -> mm:  # noqa: E741 (the source's letter)
     """The longest a bar round a trim can be, its ends brought in by `h`; it is cut to fit."""
     return l + 2 * l_lap + 2 * h
+
+
+@formula("l", source="geometry")
+def bore_round(d: mm) -> mm:
+    """Once round a hole."""
+    return np.pi * d
+
+
+@formula("t", source="geometry")
+def wall(d_out: mm, d_in: mm) -> mm:
+    """Wall of a tube."""
+    return (d_out - d_in) / 2
+
+
+@formula("l", source="geometry")
+def runs_beside(h: mm) -> mm:
+    """Two runs, one on each side."""
+    return 2 * h
+
+
+@formula("h", source="geometry")
+def under_arm(l: mm, t: mm) -> mm:  # noqa: E741 (the source's letter)
+    """Packing under an arm of `t` that stands in the middle of a tube of `l`, tube on end."""
+    return (l - t) / 2
+
+
+@formula("h", source="geometry")
+def under_pad(l: mm, o: mm, b: mm) -> mm:  # noqa: E741 (the source's letter)
+    """Packing under a pad `b` wide whose middle stands `o` above the arm's, tube on end.
+
+    Less than nought where the pad reaches below the tube's foot.
+    """
+    return l / 2 + o - b / 2
+
+
+@formula("h", source="geometry")
+def under_tube(h_pad: mm) -> mm:
+    """Packing under the tube, so that the lowest part just stands on the plate."""
+    return np.maximum(0.0, -h_pad)

@@ -11,7 +11,7 @@ from math import atan2, cos, sin
 
 from pedalwright.core.points import RIGHT, Point
 from pedalwright.design.tree import Carrier
-from pedalwright.linkage import Pedal, Relay
+from pedalwright.linkage import Pedal, Relay, lever
 from pedalwright.making.bending import Neutral
 from pedalwright.making.bending.formulas import (
     bend_allowance,
@@ -107,8 +107,8 @@ def _joggled(
 
 
 def seen_from(pedal: Pedal) -> str:
-    """The side from which the stroke turns the arm anticlockwise."""
-    return "seen from the car's left" if pedal.hinge == "hanging" else "seen from the car's right"
+    """The side from which the stroke turns the arm anticlockwise: where its axis points to."""
+    return f"seen from the car's {'right' if float(lever(pedal).axis.y) > 0.0 else 'left'}"
 
 
 def relay_arms(
@@ -116,7 +116,7 @@ def relay_arms(
 ) -> Iterator[Profile]:
     """A relay lever's arms: one plate where both lie in it, else two straps.
 
-    The driven pin lies along +x. Seen from the right, however the lever turns.
+    The driven pin lies along +x. Seen from the left, however the lever turns.
     """
     driven, driving = _across(relay, relay.driven_pin), _across(relay, relay.driving_pin)
     between = atan2(driving[1], driving[0]) - atan2(driven[1], driven[0])
