@@ -7,7 +7,7 @@ from typing import TypeVar, cast
 from pedalwright.core.points import Point
 from pedalwright.design.tree import Design
 from pedalwright.linkage.parts import Pedal
-from pedalwright.survey.parts import Offset
+from pedalwright.survey.parts import Offset, Survey
 
 T = TypeVar("T")
 
@@ -55,6 +55,8 @@ def _turned(tree: T) -> T:
         return cast("T", replace(other, pad_offset=-other.pad_offset))
     if isinstance(other, Offset) and other.right is not None:
         return cast("T", replace(other, right=-other.right))
+    if isinstance(other, Survey) and other.roll is not None:
+        return cast("T", replace(other, roll=-other.roll))
     return cast("T", other)
 
 

@@ -4,8 +4,10 @@ A ± is taken as two standard deviations: what a careful hand exceeds once in tw
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import isfinite, isnan
+
+import numpy as np
 
 from pedalwright.core.points import Point
 from pedalwright.core.units import Num
@@ -13,7 +15,9 @@ from pedalwright.project import paths
 from pedalwright.project.provenance import Provenance
 from pedalwright.project.schema import AXES
 from pedalwright.survey import (
+    Adjustment,
     Distance,
+    Level,
     Offset,
     Repeats,
     Rise,
@@ -23,6 +27,7 @@ from pedalwright.survey import (
     Step,
     Survey,
     Tape,
+    level,
     mean_of,
 )
 from pedalwright.survey.stations import Axis
@@ -59,13 +64,18 @@ class Taken:
 
 
 def taken(survey: Survey, told: Told) -> tuple[Taken, ...]:
-    """Every sight of which something was read."""
-    found = (
-        *(_tape(n, tape, survey, told) for n, tape in enumerate(survey.tapes, 1)),
-        *(_rise(n, rise, told) for n, rise in enumerate(survey.rises, 1)),
-    )
-    steps = (step for n, one in enumerate(survey.offsets, 1) for step in _steps(n, one, told))
-    return (*(one for one in found if one is not None), *steps)
+    """Every sight of which something was read.
+
+    Where the car's tilt is not known, neither is what plumb line, level and phone read of it.
+    """
+    stood = level(survey.pitch, survey.roll)
+    tapes = (_tape(n, tape, survey, told) for n, tape in enumerate(survey.tapes, 1))
+    if not isfinite(float(stood.up.z)):
+        return tuple(one for one in tapes if one is not None)
+    rises = (_rise(n, rise, told, stood.up) for n, rise in enumerate(survey.rises, 1))
+    offsets = enumerate(survey.offsets, 1)
+    steps = (step for n, one in offsets for step in _steps(n, one, told, stood))
+    return (*(one for one in (*tapes, *rises) if one is not None), *steps)
 
 
 def stations(survey: Survey, sights: tuple[Taken, ...], told: Told) -> tuple[Station, ...]:
@@ -85,6 +95,46 @@ def stations(survey: Survey, sights: tuple[Taken, ...], told: Told) -> tuple[Sta
     )
 
 
+def turned_with(
+    survey: Survey, sights: tuple[Taken, ...], found: Adjustment, told: Told
+) -> tuple[Taken, ...]:
+    """The same sights, each as doubtful besides as the car's tilt makes it; tapes are not.
+
+    How much a degree moves a reading depends on where its marks are: they are placed before.
+    """
+    at = {mark.name: mark.at for mark in found.marks} | {"": Point(0.0, 0.0, 0.0)}
+
+    def read(sight: Sight, pitch: float, roll: float) -> float:
+        stood = level(pitch, roll)
+        match sight:
+            case Step():
+                way = at[sight.mark] - at[sight.base]
+                along = {"x": stood.rearward, "y": stood.right, "z": stood.up}[sight.axis]
+                return float(way.dot(along))
+            case Slope():
+                way = at[sight.head] - at[sight.foot]
+                return float(np.arcsin(way.unit().dot(stood.up)))
+            case Distance():
+                return float(sight.length)
+
+    def doubtful(one: Taken) -> Taken:
+        sight = one.sight
+        if isinstance(sight, Distance) or not set(sight.ends) <= set(at):
+            return one
+        moved = [
+            read(sight, pitch + up, roll + over) - read(sight, pitch - up, roll - over)
+            for up, over in tilts
+        ]
+        sigma = float(np.hypot(sight.sigma, np.linalg.norm(moved) / 2.0))
+        return replace(one, sight=replace(sight, sigma=sigma))
+
+    pitch, roll = (0.0 if tilt is None else float(tilt) for tilt in (survey.pitch, survey.roll))
+    tilts = ((_sigma("survey.pitch", told), 0.0), (0.0, _sigma("survey.roll", told)))
+    if not np.any(tilts):
+        return sights
+    return tuple(doubtful(one) for one in sights)
+
+
 def _coordinate_sigma(name: str, axis: str, told: Told) -> float:
     """0 for a coordinate that is held, and for one nobody gave."""
     found = told.get(paths.join("survey", "marks", name, "at", axis))
@@ -102,23 +152,23 @@ def _tape(number: int, tape: Tape, survey: Survey, told: Told) -> Taken | None:
     return Taken(sight=sight, path=path, readings=readings, assumed=assumed)
 
 
-def _rise(number: int, rise: Rise, told: Told) -> Taken | None:
+def _rise(number: int, rise: Rise, told: Told, up: Point) -> Taken | None:
     path = f"survey.rises.{number}.angle"
     readings, sigmas, assumed = _readings(rise.angle, path, told, LEAST_RAD)
     mean, sigma = mean_of(readings, sigmas)
     if isnan(mean) or not rise.foot or not rise.head or rise.foot == rise.head:
         return None
-    sight = Slope(foot=rise.foot, head=rise.head, angle=mean, sigma=sigma)
+    sight = Slope(foot=rise.foot, head=rise.head, angle=mean, sigma=sigma, up=up)
     return Taken(sight=sight, path=path, readings=readings, assumed=assumed)
 
 
-def _steps(number: int, offset: Offset, told: Told) -> Iterator[Taken]:
-    ways: tuple[tuple[Axis, str, Num | None], ...] = (
-        ("x", "rearward", offset.rearward),
-        ("y", "right", offset.right),
-        ("z", "up", offset.up),
+def _steps(number: int, offset: Offset, told: Told, stood: Level) -> Iterator[Taken]:
+    ways: tuple[tuple[Axis, str, Point, Num | None], ...] = (
+        ("x", "rearward", stood.rearward, offset.rearward),
+        ("y", "right", stood.right, offset.right),
+        ("z", "up", stood.up, offset.up),
     )
-    for axis, way, length in ways:
+    for axis, way, along, length in ways:
         if length is None or isnan(length) or not offset.mark or offset.mark == offset.base:
             continue
         path = f"survey.offsets.{number}.{way}"
@@ -128,6 +178,7 @@ def _steps(number: int, offset: Offset, told: Told) -> Iterator[Taken]:
             axis=axis,
             length=float(length),
             sigma=max(_sigma(path, told), LEAST_MM),
+            way=along,
         )
         readings = (float(length),)
         yield Taken(sight=sight, path=path, readings=readings, assumed=_is_assumed(path, told))

@@ -18,7 +18,7 @@ from pedalwright.project.quantities import missing
 from pedalwright.project.reader import read_tables
 from pedalwright.project.report import AtMark, Report, Spot
 from pedalwright.project.schema import schema
-from pedalwright.project.sights import TWO_SIGMA, Taken, stations, taken
+from pedalwright.project.sights import TWO_SIGMA, Taken, stations, taken, turned_with
 from pedalwright.survey import Adjustment, Loose, Placed, Survey, TwoPlaces, adjust
 
 #: Beside a mark that nothing ties to the car.
@@ -53,7 +53,11 @@ def surveyed(report: Report, raw: object) -> Surveyed | None:
         report.complain(spot, trouble)
     if not sights:
         return None
-    found = adjust(stations(survey, sights, own.provenance), [one.sight for one in sights])
+    marks = stations(survey, sights, own.provenance)
+    found = adjust(marks, [one.sight for one in sights])
+    tilted = turned_with(survey, sights, found, own.provenance)
+    if tilted != sights:
+        sights, found = tilted, adjust(marks, [one.sight for one in tilted])
     for two in found.two_places:
         report.complain(_mark_spot(two.name), _which(two))
     assumed = {name for one in sights if one.assumed for name in one.sight.ends}
@@ -67,7 +71,7 @@ def surveyed(report: Report, raw: object) -> Surveyed | None:
 #: Where the survey stands in a file.
 _SURVEY = Spot().below("survey")
 #: What of it says where marks are.
-_PLACING = ("marks", "tapes", "offsets", "rises", "tape_class")
+_PLACING = ("marks", "tapes", "offsets", "rises", "tape_class", "pitch", "roll")
 
 
 def _readings_of(raw: object) -> Mapping[str, object]:

@@ -17,6 +17,7 @@ from pedalwright.survey.fits import (
     fitted_line,
     line_along,
 )
+from pedalwright.survey.level import Level, level
 from pedalwright.survey.limits import check
 from pedalwright.survey.outcome import Outcome
 from pedalwright.survey.parts import NOWHERE, Face, Line, Mark, Obstacle, Offset, Rise, Survey, Tape
@@ -34,6 +35,7 @@ __all__ = [
     "Fitted",
     "FittedFace",
     "FittedLine",
+    "Level",
     "Line",
     "Loose",
     "Mark",
@@ -58,6 +60,7 @@ __all__ = [
     "fitted_face",
     "fitted_line",
     "least_checked",
+    "level",
     "line_along",
     "mean_of",
     "weighed",

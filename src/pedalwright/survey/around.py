@@ -27,7 +27,7 @@ class Around:
     """The sights of one mark. Every array is (sights,) or (sights, 3)."""
 
     kind: Integers
-    axis: Integers
+    along: Array
     measured: Array
     sigma: Array
     #: Where the other ends are, and whether the sight looks to the mark (1) or from it (-1).
@@ -44,7 +44,7 @@ class Around:
 
     def misfit(self, place: Array) -> Array:
         """How far each sight is out with the mark there, in standard deviations."""
-        read = readings(self.kind, self.axis, self._ways(place))
+        read = readings(self.kind, self.along, self._ways(place))
         misfit: Array = (read - self.measured) / self.sigma
         return misfit
 
@@ -58,8 +58,8 @@ class Around:
         weight, dims = (self.sign / self.sigma)[:, None], int(np.sum(self.free))
         for _ in range(STEPS):
             ways = self._ways(place)
-            rows = (changes(self.kind, self.axis, ways) * weight)[:, self.free]
-            misfit = (readings(self.kind, self.axis, ways) - self.measured) / self.sigma
+            rows = (changes(self.kind, self.along, ways) * weight)[:, self.free]
+            misfit = (readings(self.kind, self.along, ways) - self.measured) / self.sigma
             normal = rows.T @ rows
             normal.flat[:: dims + 1] *= 1.0 + DAMPING
             try:
@@ -92,7 +92,7 @@ class Around:
         return replace(
             self,
             kind=self.kind[keep],
-            axis=self.axis[keep],
+            along=self.along[keep],
             measured=self.measured[keep],
             sigma=self.sigma[keep],
             others=self.others[keep],
@@ -104,11 +104,12 @@ class Around:
         tapes = self.kind == TAPE
         return self.others[tapes], self.measured[tapes]
 
-    def levels(self) -> tuple[Integers, Array]:
-        """Axes along which its own coordinate was measured, and what it came to."""
+    def levels(self) -> tuple[Array, Array]:
+        """Directions in which its own place was measured, (steps, 3), and what it came to."""
         steps = np.flatnonzero(self.kind == STEP)
-        axis = self.axis[steps]
-        return axis, self.others[steps, axis] + self.sign[steps] * self.measured[steps]
+        along = self.along[steps]
+        there = np.sum(self.others[steps] * along, axis=1)
+        return along, there + self.sign[steps] * self.measured[steps]
 
     def _ways(self, place: Array) -> Array:
         ways: Array = self.sign[:, None] * (place - self.others)
@@ -123,7 +124,7 @@ def around(
     other = np.where(own, eq.first[rows], eq.last[rows])
     return Around(
         kind=eq.kind[rows],
-        axis=eq.axis[rows],
+        along=eq.along[rows],
         measured=eq.measured[rows],
         sigma=eq.sigma[rows],
         others=with_datum(at)[other],

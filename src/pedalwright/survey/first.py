@@ -13,7 +13,6 @@ import numpy as np
 
 from pedalwright.core.units import Array
 from pedalwright.survey.around import OUT_OF_PLANE, Around
-from pedalwright.survey.equations import UNIT
 
 #: Singular values below this share of the largest count as none: hooks in a line or a plane.
 FLAT = 0.02
@@ -95,8 +94,7 @@ def _candidates(mark: Around, known: Array) -> Iterator[Array]:
     size = float(np.sqrt(np.sum(spread**2) / (3 * count))) or 1.0
     squares = (np.sum(hooks**2, axis=1) - lengths**2) / 2
     flat = squares - np.sum(squares) / count - spread @ there
-    axis, level = mark.levels()
-    unit = UNIT[axis]
+    unit, level = mark.levels()
     matrix = np.vstack([spread[:, free], unit[:, free] * size])
     wanted = np.concatenate([flat, (level - unit @ there) * size])
     matrix = np.vstack([matrix, np.zeros((dims, dims))])  # as many rows as unknowns at least

@@ -18,6 +18,12 @@ def rise_angle(dx: mm, dy: mm, dz: mm) -> rad:
     return np.arctan2(dz, np.sqrt(dx**2 + dy**2))
 
 
+@formula("u_z", source="geometry")
+def share_upright(u_x: Ratio, u_y: Ratio) -> Ratio:
+    """Share of the car's own height in the plumb line; `u_x`, `u_y` are the sines of its tilts."""
+    return np.sqrt(1 - u_x**2 - u_y**2)
+
+
 @formula("E_max", source="2014/32/EU")
 def permitted_error(a: mm, b: mm, n: Ratio) -> mm:
     """What a new tape may be out: a constant, and as much again for each metre begun."""

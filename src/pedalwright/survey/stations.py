@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from pedalwright.core.points import Point
+from pedalwright.core.points import REARWARD, RIGHT, UP, Point
 from pedalwright.core.units import mm, rad
 from pedalwright.survey.parts import NOWHERE
 
@@ -47,7 +47,10 @@ class Distance:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Step:
-    """How far a mark stands from another, or from the datum, along one axis of the car."""
+    """How far a mark stands from another, or from the datum, along one axis of the car.
+
+    Or along the level, about that way, where the car did not stand level.
+    """
 
     mark: str
     #: Empty for the datum.
@@ -55,12 +58,19 @@ class Step:
     axis: Axis
     length: mm
     sigma: mm
+    #: Along which it was read in a car that did not stand level; left out, along the axis.
+    way: Point | None = None
 
     @property
     def about(self) -> str:
         """What it is called in a sentence."""
         way = {"x": "rearward", "y": "right", "z": "up"}[self.axis]
         return f"{self.mark} {way} of {self.base or 'the datum'}"
+
+    @property
+    def along(self) -> Point:
+        """The direction it was read along."""
+        return self.way or {"x": REARWARD, "y": RIGHT, "z": UP}[self.axis]
 
     @property
     def ends(self) -> tuple[str, ...]:
@@ -76,6 +86,8 @@ class Slope:
     head: str
     angle: rad
     sigma: rad
+    #: Plumb upwards, in car axes.
+    up: Point = UP
 
     @property
     def about(self) -> str:
