@@ -124,10 +124,10 @@ class Survey:
     #: Class of the tape, I, II or III in an oval on its blade; left out, the tape's own error is
     #: not counted.
     tape_class: Literal["I", "II", "III"] | None = None
-    #: How steeply the sill rose rearward while the car was measured, and a straight edge across
-    #: both sills to the right, by phone; left out, it stood level. Plumb line, level and phone are
-    #: turned by it.
+    #: How steeply the sill rose rearward while the car was measured, by phone; left out, it stood
+    #: level. Plumb line, level and phone are turned by it.
     pitch: rad | None = None
+    #: How steeply a straight edge across both sills rose to the right.
     roll: rad | None = None
     #: What the readings say of each other; None where every mark has coordinates.
     outcome: Outcome | None = field(default=None, metadata={WORKED_OUT: True})
