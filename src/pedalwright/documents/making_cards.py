@@ -16,6 +16,8 @@ from pedalwright.making.tiling import A4, Paper
 
 #: Room for a drawing on a card, mm on paper, on the narrower of the two papers.
 WIDE, HIGH = 170.0, 110.0
+#: Letters from which on a cell may be broken.
+MUCH = 24
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -81,13 +83,18 @@ def _table(table: Table) -> dict[str, object]:
             all(isinstance(row[i], int | float) for row in table.rows)
             for i in range(len(table.columns))
         ],
-        # the column with the most to say takes the room that is left
-        "wide": max(
-            range(len(table.columns)),
-            key=lambda i: max((len(str(row[i])) for row in table.rows), default=0),
-        ),
+        "wides": _wides(table),
         "rows": [
             [column.shown(cell) for column, cell in zip(table.columns, row, strict=True)]
             for row in table.rows
         ],
     }
+
+
+def _wides(table: Table) -> list[int]:
+    """Columns with much to say share the room that is left; 0 for one as wide as its words."""
+    longest = [
+        max((len(column.shown(row[i])) for row in table.rows), default=0)
+        for i, column in enumerate(table.columns)
+    ]
+    return [n if n >= min(MUCH, max(longest)) else 0 for n in longest]

@@ -21,8 +21,14 @@ from pedalwright.documents.making_sheets import (
     making_templates,
     order_cards,
 )
+from pedalwright.documents.pictures import side_elevation
+from pedalwright.documents.pictures.lever import lever_layout
+from pedalwright.documents.pictures.shown import PEDALS
+from pedalwright.documents.sheets_page import sheets_page
 from pedalwright.documents.survey_sheet import Readings, survey_sheet_pdf
 from pedalwright.documents.tiles import UNCORRECTED, Origin, templates_pdf
+from pedalwright.documents.trial_fit import trial_fit
+from pedalwright.drawing import Drawing
 from pedalwright.making.tiling import A4, Paper, Printer
 
 
@@ -92,7 +98,27 @@ class Written:
 
 
 def sheets(work: Work) -> Iterator[Written]:
-    """Every file, in the order of use; those for machines last."""
+    """The page that lists them, then every file in the order of use; those for machines last."""
+    files = tuple(_files(work))
+    yield Written(
+        file="index.html",
+        title="What is in this folder",
+        use="Open it first.",
+        content=sheets_page(work.about, files, tuple(_shown(work))),
+    )
+    yield from files
+
+
+def _shown(work: Work) -> Iterator[Drawing]:
+    """Drawings to look at on the page."""
+    design, found, units = work.design, work.assessment, work.about.units
+    yield side_elevation(design, found, "brake", units)
+    yield from (lever_layout(design, found, which, units) for which in PEDALS)
+    yield from work.made.jigs
+    yield from work.made.nesting
+
+
+def _files(work: Work) -> Iterator[Written]:
     for sheet in SHEETS:
         if sheet.wanted(work):
             yield Written(
@@ -119,6 +145,11 @@ def _card_leg(work: Work) -> bytes:
 
 def _templates(work: Work) -> bytes:
     templates = making_templates(work.made)
+    return templates_pdf(templates, work.origin, paper=work.paper, printer=work.printer)
+
+
+def _trial_fit(work: Work) -> bytes:
+    templates = list(trial_fit(work.design, work.assessment, work.about.units))
     return templates_pdf(templates, work.origin, paper=work.paper, printer=work.printer)
 
 
@@ -157,6 +188,13 @@ SHEETS: tuple[Sheet, ...] = (
         use="Cut out and joint each driver's leg; try it in the car before anything is made.",
         make=_card_leg,
         wanted=lambda work: bool(work.design.drivers),
+    ),
+    Sheet(
+        file="trial-fit.pdf",
+        title="Levers and pads for the trial in card",
+        use="Brake and clutch at full size as they stand, with the paths of pad and pin: cut them "
+        "in card, hang them on their pivots, sit in it.",
+        make=_trial_fit,
     ),
     Sheet(
         file="buying.pdf",

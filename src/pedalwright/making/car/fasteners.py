@@ -114,7 +114,7 @@ def _pivot(part: BrakeDesign | ClutchDesign) -> Iterator[tuple[Item, int]]:
     yield Item(kind="bush", size=bush), 2
     grip = f"shank {float(pivot.span):.4g} + both cheeks"
     yield Item(kind="bolt", size=thread(shaft), make=f"for the pivot, {grip}"), 1
-    yield Item(kind="nut", size=thread(shaft), make="castle nut and split pin"), 1
+    yield Item(kind="nut", size=thread(shaft), make="castle nut"), 1
     yield Item(kind="washer", size=thread(shaft), make="plain"), 2
     yield Item(kind="split pin", size=f"for a castle nut {thread(shaft)}"), 1
 

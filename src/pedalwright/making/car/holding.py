@@ -78,8 +78,7 @@ def _box(stock: Stock) -> Iterator[tuple[Item, int]]:
         if nut.kind == "rivet nut":
             yield Item(kind="rivet nut", size=size), _whole(nut.count)
         else:
-            make = "castle nut and split pin" if nut.kind == "castle nut" else nut.kind
-            yield Item(kind="nut", size=size, make=make), _whole(nut.count)
+            yield Item(kind="nut", size=size, make=nut.kind), _whole(nut.count)
 
 
 def _whole(count: Num) -> int:

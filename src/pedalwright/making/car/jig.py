@@ -131,7 +131,7 @@ def _plan(jig: Jig, outline: tuple[XY, ...], plate: Box) -> Iterator[Item]:
 
 
 def _dowels(jig: Jig, outline: tuple[XY, ...], plate: Box) -> Iterator[Item]:
-    x = DOWELS_AT * jig.pad_radius
+    x, words = DOWELS_AT * jig.pad_radius, f"{{}} to two dowels Ø{DOWEL:g}"
     above = _edge(outline, x)
     for y in (above + DOWEL / 2, -above - DOWEL / 2):
         yield Circle((x, y), DOWEL / 2, fill=Fill.TINT, part="dowel", title="dowel")
@@ -139,8 +139,7 @@ def _dowels(jig: Jig, outline: tuple[XY, ...], plate: Box) -> Iterator[Item]:
     yield Linear(
         (x, above + DOWEL / 2), (x, -above - DOWEL / 2), "vertical", offset=10.0, base=plate.right
     )
-    yield Linear((0.0, 0.0), (x, 0.0), "horizontal", offset=8.0, base=plate.top)
-    yield Leader((x, above + DOWEL / 2), f"two dowels Ø{DOWEL:g}", to=(10.0, 10.0))
+    yield Linear((0.0, 0.0), (x, 0.0), "horizontal", offset=8.0, base=plate.top, label=words)
 
 
 def _edge(outline: tuple[XY, ...], x: float) -> float:
@@ -212,7 +211,7 @@ def _packing(jig: Jig, floor: float) -> Iterator[Item]:
         yield Leader(
             (left + wide / 2, floor + high / 2),
             f"{round(high, 1):g} under the {name}",
-            to=(5.0, -18.0),
+            to=(-6.0, -18.0) if name == "pad" else (5.0, -18.0),
         )
 
 

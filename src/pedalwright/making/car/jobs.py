@@ -8,6 +8,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from pedalwright.design import Design
+from pedalwright.design.tree import BrakeDesign, ClutchDesign
+from pedalwright.hydraulics.parts import Twin
+from pedalwright.making.car.donors import PedalName, Shortened, shortened
 from pedalwright.making.planning import Job
 
 #: Nuts that have to come undone in later years.
@@ -35,9 +38,9 @@ def car_jobs(
     # a riveted panel that hides nothing goes on while there is room to hold a riveter
     open_panels = tuple(f"rivet-{p.name}" for p in panels if not p.screwed and not p.hides)
     jobs = (
-        *_before(),
-        *_pedal("brake", open_panels, hydraulic=True),
-        *_pedal("clutch", open_panels, hydraulic=design.clutch.master is not None),
+        *_before(panels),
+        *_pedal("brake", design, open_panels),
+        *_pedal("clutch", design, open_panels),
         *(job for panel in panels for job in _panel(panel)),
         *_trial([panel.name for panel in panels]),
         *(job for panel in panels for job in _closing(panel)),
@@ -48,23 +51,25 @@ def car_jobs(
     return tuple(replace(job, hours=own.get(job.name, job.hours)) for job in jobs)
 
 
-def _before() -> Iterator[Job]:
+def _before(panels: Sequence[PanelWork]) -> Iterator[Job]:
     yield Job(
         name="survey",
         does="Scribe the datum, take the survey twice, both diagonals of each face",
         hours=3.0,
         undo="measure again",
     )
-    yield Job(
-        name="strip",
-        does="Bend a test strip of each sheet, measure it before and after",
-        hours=0.5,
-        after=("survey",),
-        undo="bend another",
-    )
+    if panels:
+        yield Job(
+            name="strip",
+            does="Bend a test strip of each sheet, measure it before and after",
+            hours=0.5,
+            after=("survey",),
+            undo="bend another",
+        )
     yield Job(
         name="card",
-        does="Print the templates, check both bars, make arms, pads and panels in card; clamp them",
+        does="Print templates and card legs, measure both bars; make arms and pads in card, clamp "
+        "them on their pivots",
         hours=2.0,
         after=("survey",),
         undo="throw it away",
@@ -77,33 +82,39 @@ def _before() -> Iterator[Job]:
         gate=True,
         undo="move the card",
     )
-
-
-def _pedal(name: str, open_panels: tuple[str, ...], *, hydraulic: bool) -> Iterator[Job]:
     yield Job(
-        name=f"{name}-arm",
-        does=f"Saw the {name} arm, drill its pivot; drill the rod pin to pilot size only",
-        hours=2.0,
+        name="buy",
+        does="Count the fastener box, then buy everything on the buying list: nothing is cut "
+        "before it is there",
+        hours=3.0,
         after=("trial-in-card",),
-        one_way=True,
+        undo="take it back",
     )
+
+
+def _pedal(name: PedalName, design: Design, open_panels: tuple[str, ...]) -> Iterator[Job]:
+    part = design.brake if name == "brake" else design.clutch
+    hydraulic = isinstance(part, BrakeDesign) or part.master is not None
+    donor = next((one for one in shortened(design) if one.pedal == name), None)
+    yield _arm(name, donor)
     yield Job(
         name=f"{name}-tack",
-        does=f"Cut the {name}'s pivot tube, tack it and the pad to the arm with two spots each",
+        does=f"Saw the {name}'s pivot tube, put it and the arm in the jig, check them square; tack "
+        "tube and pad with two spots each",
         hours=1.0,
         after=(f"{name}-arm",),
         undo="grind the spots off, 20 minutes",
     )
     yield Job(
         name=f"{name}-weld",
-        does=f"Have the {name}'s tube and pad welded by a qualified welder; no cast or alloy arm",
+        does=f"Have the {name}'s welds done by a qualified welder, in the jig, as on the weld card",
         hours=1.0,
         after=("trial-in-metal", f"{name}-tack"),
         one_way=True,
     )
     yield Job(
         name=f"{name}-pin",
-        does=f"Drill and ream the {name}'s rod pin where the trial left it",
+        does=_pin_words(name, part),
         hours=0.5,
         after=(f"{name}-weld",),
         one_way=True,
@@ -119,12 +130,61 @@ def _pedal(name: str, open_panels: tuple[str, ...], *, hydraulic: bool) -> Itera
         )
     yield Job(
         name=f"{name}-hang",
-        does=f"Hang the {name} pedal: grease, pin and split pin; set the rod's free play, lock it",
+        does=_hang_words(name, part, hydraulic=hydraulic),
         hours=1.0,
         after=(f"{name}-cylinder",) if hydraulic else ("paint", f"{name}-pin", *open_panels),
         undo="pull the pin; use a new split pin",
         reaches=(f"{name} pivot nut", f"{name} rod lock-nut"),
     )
+
+
+def _arm(name: PedalName, donor: Shortened | None) -> Job:
+    """Sawn from plate, or from the donor's; a hole that stays for the trial is not drilled yet."""
+    if donor is None:
+        does = (
+            f"Saw the {name} arm by its template, drill its pivot; drill the hole of the rod only "
+            "to pilot size"
+        )
+    else:
+        hole = (
+            "leave its old rod hole, the trial is done on it"
+            if donor.redrilled
+            else "its rod hole stays"
+        )
+        does = (
+            f"Strip the donor's {name} arm, look for cracks and for signs that it is cast; saw "
+            f"{donor.off:.0f} mm off at the pad's end, drill the pivot; {hole}"
+        )
+    return Job(
+        name=f"{name}-arm", does=does, hours=2.0, after=("trial-in-card", "buy"), one_way=True
+    )
+
+
+def _pin_words(name: PedalName, part: BrakeDesign | ClutchDesign) -> str:
+    if isinstance(part, BrakeDesign) and isinstance(part.masters, Twin):
+        return f"Ream the {name}'s pivot tube and the balance bar's; bar and bearing slide, no play"
+    return (
+        f"Ream the {name}'s pivot tube for its bushes; drill and ream the rod pin where the trial "
+        "left it"
+    )
+
+
+def _hang_words(name: PedalName, part: BrakeDesign | ClutchDesign, *, hydraulic: bool) -> str:
+    said = [f"Hang the {name} pedal: grease, castle nut, split pin"]
+    if isinstance(part, BrakeDesign) and isinstance(part.masters, Twin):
+        said.append("balance bar square, its adjuster locked")
+    if part.rest_stop is not None:
+        said.append("set the rest stop, lock it")
+    said.append(
+        "set the rod so that the piston is fully back with a little play, lock-nut, pin clipped"
+        if hydraulic
+        else "set the cable's free play, lock it"
+    )
+    if part.return_spring is not None:
+        said.append("spring on")
+    if part.stop is not None:
+        said.append("set the stop at full travel")
+    return "; ".join(said)
 
 
 def _panel(panel: PanelWork) -> Iterator[Job]:
@@ -213,7 +273,7 @@ def _after(design: Design, riveted: Sequence[str]) -> Iterator[Job]:
     )
     yield Job(
         name="bleed",
-        does="Fill and bleed, fluid of one kind only",
+        does="Fill and bleed, fresh fluid of one kind only; the pedal is hard and stays there",
         hours=1.0,
         after=("pipes", *bled, *fixed),
         undo="bleed again",

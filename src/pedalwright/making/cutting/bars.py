@@ -41,6 +41,17 @@ def cut_bars(
         nothing = Proof(cost=0.0, bound=0.0)
         return BarPlan(bars=(), kerf=kerf, trim=trim, missing=tuple(pieces), bought=nothing)
     job = _Job(tuple(pieces), tuple(bars), kerf, trim)
+    kind = _one_does(job)
+    if kind is not None:
+        bar = bars[kind]
+        cost = bar.length if bar.bought else 0.0
+        return BarPlan(
+            bars=tuple(_cut_bars(job, [(kind, tuple(piece.count for piece in pieces))])),
+            kerf=kerf,
+            trim=trim,
+            missing=(),
+            bought=Proof(cost=cost, bound=cost),
+        )
     model = _by_ways(job) or _by_bars(job)
     first = _solved(model, model.bought)
     has_own = any(not bar.bought for bar in bars)
@@ -58,6 +69,19 @@ def cut_bars(
         ),
         bought=Proof(cost=cost, bound=min(cost, bound)),
     )
+
+
+def _one_does(job: "_Job") -> int | None:
+    """The shortest bar, own ones before bought ones, where all pieces come from one of it.
+
+    No plan can do with less, so no solver is asked.
+    """
+    there = [i for i, bar in enumerate(job.bars) if bar.count != 0]
+    if not there:
+        return None
+    kind = min(there, key=lambda i: (job.bars[i].bought, job.bars[i].length))
+    needed = float(np.sum(job.needs * job.wanted))
+    return kind if needed <= job.room(job.bars[kind]) + EQUAL else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,13 +40,17 @@ def _bar(cut: CutBar, plan: BarPlan, y: float, high: float) -> Iterator[Item]:
         yield Hatch(_box(0.0, y, plan.trim, high))
     for piece in cut.pieces:
         yield Polyline(_box(at, y, piece.length, high), closed=True, part=piece.name)
-        words = (f"{piece.name} {piece.length:g}", f"{piece.length:g}")
+        length = f"{round(piece.length, 1):g}"
+        words = (f"{piece.name} {length}", length)
         yield Label(at, y, piece.length, high, words)
         at += piece.length + plan.kerf
     if cut.left:
         yield Hatch(_box(bar.length - cut.left, y, cut.left, high))
         yield Text(
-            (bar.length, y + 1.15 * high), f"left {cut.left:g}", align="end", tone=Tone.QUIET
+            (bar.length, y + 1.15 * high),
+            f"left {round(cut.left, 1):g}",
+            align="end",
+            tone=Tone.QUIET,
         )
     yield Polyline(_box(0.0, y, bar.length, high), closed=True, line=Line.THIN)
 

@@ -55,7 +55,8 @@ def _with_nut_and_washers(one: SetBolt) -> list[tuple[Item, int]]:
         (Item(kind="washer", size=row.size, make=row.washers), 1 if row.captive else 2),
     ]
     if not row.captive:
-        found.append((Item(kind="nut", size=row.size, make=one.locking), 1))
+        make = "castle nut" if row.turns else one.locking  # its split pin is an item of its own
+        found.append((Item(kind="nut", size=row.size, make=make), 1))
     if row.turns:
         found.append((Item(kind="split pin", size=row.size), 1))
     return found

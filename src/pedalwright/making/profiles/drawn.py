@@ -20,6 +20,9 @@ from pedalwright.making.bending.drawn import BEND, CUT, DRILL, MARK
 from pedalwright.making.profiles.parts import BendLine, Bore, Profile
 from pedalwright.making.profiles.shape import corners, polygon
 
+#: Holes nearer to the upper edge have their note above it; from note to note, mm.
+NEAR_TOP, LINE = 60.0, 6.5
+
 
 def profile_of(pattern: FlatPattern) -> Profile:
     """A flat piece as it is marked out: bends by their middle lines."""
@@ -99,10 +102,13 @@ def _marks(profile: Profile) -> Iterator[Item]:
         )
         yield Text(at, bend_line_words(bend), angle=angle)
     top = max(y for _, y in polygon(profile.outline))
-    for bore in profile.bores:
+    # the leftmost note stands highest, so that no leader runs through another's words
+    rightmost_first = sorted(profile.bores, key=lambda bore: -bore.centre[0])
+    for level, bore in enumerate(rightmost_first):
         tip = polar(bore.centre, bore.diameter / 2, pi / 3)
         words = f"{bore_words(bore)} {bore.use}".strip()
-        yield Leader(tip, words, to=(6.0, _over(tip[1], top)), end="arrow")
+        step = LINE * level if top - tip[1] < NEAR_TOP else 0.0
+        yield Leader(tip, words, to=(6.0, _over(tip[1], top) + step), end="arrow")
     for mark in profile.marks:
         yield CentreCross(mark.at, 4.0, part=mark.name)
         yield Leader(mark.at, mark.name, to=(-6.0, _over(mark.at[1], top)))
@@ -110,4 +116,4 @@ def _marks(profile: Profile) -> Iterator[Item]:
 
 def _over(y: float, top: float) -> float:
     """How far up to write, clear of the saw's line where that is near."""
-    return top - y + 3.0 if top - y < 30.0 else 9.0
+    return top - y + 3.0 if top - y < NEAR_TOP else 9.0
