@@ -129,6 +129,17 @@ def test_the_sheet_has_every_mark_tape_and_caution(
     assert (again / "survey-sheet.pdf").read_bytes() == pdf
 
 
+def test_a_car_that_stood_nose_down_says_so_and_is_asked_for_it(file: Path, tmp_path: Path) -> None:
+    text = mended(file).read_text(encoding="utf-8")
+    lean = '[survey]\npitch = "0.4 deg"\nroll = "-0.2 deg"\n'
+    file.write_text(text.replace("[survey]\n", lean, 1), encoding="utf-8")
+    said = " ".join(run("survey", file, "-o", tmp_path).stdout.split())
+    assert "The car rose 0.4° rearward and -0.2° to the right while it was measured" in said
+    assert "straight edge across both rails" in words_of(
+        (tmp_path / "survey-sheet.pdf").read_bytes()
+    )
+
+
 SVG = "{http://www.w3.org/2000/svg}"
 
 

@@ -11,6 +11,7 @@ from pedalwright.core.points import Point
 from pedalwright.core.units import Num
 from pedalwright.documents.about import About
 from pedalwright.documents.cautions import FIRST_CAUTION
+from pedalwright.documents.outside import METRIC
 from pedalwright.survey import (
     Adjustment,
     Checked,
@@ -180,7 +181,18 @@ def _datum(told: SurveyTold) -> str:
     what = {6: "just what fixes a net in a car"}.get(
         count, "more than the six that fix a net, all taken as exact" if count > 6 else "too few"
     )
-    return f"The datum holds {count} numbers, {what}: {', '.join(marks)}."
+    datum = f"The datum holds {count} numbers, {what}: {', '.join(marks)}."
+    return datum + _stood(told.survey)
+
+
+def _stood(survey: Survey) -> str:
+    """How the car stood, where it was not level."""
+    tilts = ((survey.pitch, "rearward"), (survey.roll, "to the right"))
+    told = [f"{METRIC.said(tilt, 'rad')} {way}" for tilt, way in tilts if tilt]
+    if not told:
+        return ""
+    rises = f" The car rose {_and(told)} while it was measured"
+    return f"{rises}: plumb line, level and phone are turned by that."
 
 
 def _marks(about: About, told: SurveyTold) -> Iterator[str]:
