@@ -5,9 +5,12 @@ Strength: the shoe plane (J4004), the pedal plane (J1516) and the 50 and 95 % se
 with them proves that they were copied truly and no more. Tolerance 0.1 mm and 0.05 degree.
 """
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
+from pedalwright.assess import assess
 from pedalwright.core.points import Point
 from pedalwright.driver import Body, hip_for_ankle, sole_at
 from pedalwright.driver.yardsticks import (
@@ -20,7 +23,9 @@ from pedalwright.driver.yardsticks import (
     pedal_plane_angle,
     seat_reference,
     shoe_plane_angle,
+    sitting,
 )
+from pedalwright.project import car_text, read
 
 SHARES = (97.5, 95, 90, 50, 10, 5, 2.5)
 
@@ -58,6 +63,22 @@ def test_seat_curves_and_sole_angles(
     assert hip_behind_heel(hip_chosen_by(95, h30), sole) == pytest.approx(heel_95, abs=0.1)
     assert hip_behind_heel(hip_chosen_by(50, h30), sole) == pytest.approx(heel_50, abs=0.1)
     assert 203 * np.sin(sole) == pytest.approx(ball_height, abs=0.1)
+
+
+def test_a_seated_driver_is_set_beside_the_curves_of_his_seat_s_height() -> None:
+    """The hip's own place, and the curves at its height; none outside 127 to 405 mm."""
+    for car in ("larkfield-improved", "saltmarsh-improved"):
+        design = read(car_text(car)).design
+        for placed in assess(design).drivers:
+            seat = sitting(placed.throttle)
+            rest = placed.throttle.rest
+            assert seat.height == pytest.approx(float(rest.hip.z) - placed.throttle.heel_height)
+            assert seat.behind == pytest.approx(float(rest.hip.x - rest.ball.x))
+            assert seat.half == hip_chosen_by(50, seat.height)
+            assert seat.most == hip_chosen_by(95, seat.height)
+    low = replace(placed.throttle, heel_height=float(rest.hip.z) - 120.0)
+    assert np.isnan(sitting(low).half)
+    assert np.isfinite(sitting(low).behind)
 
 
 def test_one_seat_curve_by_hand() -> None:

@@ -5,13 +5,43 @@ the foot. They are for ordinary cars, heights 127 to 405 mm. Our own basis is th
 was measured: people of one stature stray 36 mm (1 SD) from any such rule.
 """
 
+from dataclasses import dataclass
 from typing import Annotated
 
 import numpy as np
 
 from pedalwright.core.units import Num, Ratio, mm, rad
 from pedalwright.core.working import formula
+from pedalwright.driver.parts import Seated
 from pedalwright.shelf.seat_curves import seat_curves
+
+#: Seat heights that the curves were drawn for, mm.
+LOWEST, HIGHEST = 127.0, 405.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sitting:
+    """Where a driver's hip is, and where those of most drivers would be at his seat's height."""
+
+    #: Hip above heel, and behind the ball of the foot.
+    height: mm
+    behind: mm
+    #: Behind the ball for half of all drivers, and for 95 in 100; nan where no curve reaches.
+    half: mm
+    most: mm
+
+
+def sitting(seated: Seated) -> Sitting:
+    """A driver with his foot on the accelerator at rest, beside the seat curves."""
+    rest = seated.rest
+    height = rest.hip.z - seated.heel_height
+    within = np.where((height >= LOWEST) & (height <= HIGHEST), height, np.nan)
+    return Sitting(
+        height=height,
+        behind=rest.hip.x - rest.ball.x,
+        half=hip_chosen_by(50.0, within),
+        most=hip_chosen_by(95.0, within),
+    )
 
 
 @formula("A_47", source="SAE J4004", empirical=True)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from pedalwright.assess import Placed, assess
 from pedalwright.core.answers import (
     Answer,
     Bar,
@@ -23,6 +24,7 @@ from pedalwright.core.answers import (
 )
 from pedalwright.core.checks import Finding
 from pedalwright.design import Design
+from pedalwright.driver.yardsticks import sitting
 from pedalwright.search.changes import one
 from pedalwright.search.cures import Cure
 from pedalwright.search.leg_cures import leg_cures
@@ -100,7 +102,7 @@ def leg_room(design: Design) -> Answer:
             bars=tuple(Bar(_name(b.cure), _least(b.joints)) for b in bought),
         ),
         steps=tuple(_steps(bought, before)),
-        notes=tuple(_notes()),
+        notes=tuple(_notes(assess(design).drivers)),
     )
 
 
@@ -253,7 +255,7 @@ def _brings(change: Bought) -> Sentence:
     )
 
 
-def _notes() -> Iterator[Sentence]:
+def _notes(drivers: Sequence[Placed]) -> Iterator[Sentence]:
     yield sentence(
         "Joint and room are what a driver's tightest joint and tightest clearance have in hand "
         "with the change, less what they have without it; negative: it takes from them. Changes "
@@ -263,3 +265,15 @@ def _notes() -> Iterator[Sentence]:
         "Raking a pad moves no leg: it lays the face against the sole. A notch is a pocket for the "
         "toes in the wall; a frame member is cut only if its load finds another way: ask `trim`."
     )
+    for driver in drivers:
+        seat = sitting(driver.throttle)
+        if np.isfinite(seat.half):
+            yield sentence(
+                f"{driver.name}'s hip is {{}} behind the ball of the foot and {{}} above the heel. "
+                "In ordinary cars half of all drivers sit at least {} behind it at that height, "
+                "one in twenty {} (SAE J1517, second-hand): a yardstick, not a demand.",
+                (one(seat.behind), "mm"),
+                (one(seat.height), "mm"),
+                (one(seat.half), "mm"),
+                (one(seat.most), "mm"),
+            )
