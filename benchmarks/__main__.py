@@ -57,6 +57,11 @@ def main() -> None:
             timed(lambda: run([*command, "dossier", str(file), "-o", pdf]), 5),
             2.0,
         )
+        for car in ("larkfield-improved", "brackwater-fix2", "saltmarsh-improved"):
+            file, bench = Path(folder) / f"{car}.toml", str(Path(folder) / car)
+            new_file(file, car)
+            made = partial(run, [*command, "sheets", str(file), "-o", bench])
+            say(f"all sheets of {car}", timed(made, 5), 3.0)
         say("`--help`", timed(lambda: run([*command, "--help"]), 9), 0.15)
     from benchmarks.linkages import ours, theirs  # last: it brings half of the scientific stack
 

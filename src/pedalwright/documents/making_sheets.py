@@ -174,7 +174,7 @@ def _template(design: Design, profile: Profile) -> Template:
     hand = "right" if offset > 0.0 else "left"
     return Template(
         drawing=profile_drawing(profile),
-        face=f"{said}: mark this face OUT" if not relay else said,
+        face=f"{said}: scribe {said.rpartition(' ')[2].upper()} on this face",
         hand=f"pad {abs(offset):g} mm to the car's {hand} of the arm, see the jig"
         if offset and not relay
         else "",
