@@ -46,19 +46,11 @@ class Net:
         misfit = (eq.predicted(at) - eq.measured) / eq.sigma
         square = normal(eq.taken(rows), change[rows], marks, move)
         cofactor = solved(square, np.eye(len(square)))
-        whole = np.zeros((3 * marks + 3, 3 * marks + 3))  # the datum stands behind the last mark
-        known = np.append(move, np.zeros(3, dtype=np.bool_))
-        whole[np.ix_(known, known)] = cofactor
-        blocks = whole.reshape(marks + 1, 3, marks + 1, 3)
-        follows = _times(blocks[:, :, eq.last] - blocks[:, :, eq.first], change)  # all marks
-        of_place = np.sum(
-            (follows[eq.last, :, _each(eq)] - follows[eq.first, :, _each(eq)]) * change, axis=1
-        )
-        gain = follows.reshape(3 * marks + 3, -1)[known] * rows
-        step = np.zeros(3 * marks + 3)
-        step[known] = np.einsum("ij,j->i", gain, misfit)
-        moved = step.reshape(-1, 3)
-        left = misfit - np.sum((moved[eq.last] - moved[eq.first]) * change, axis=1)
+        ways = eq.slopes_at(at)[:, move] / eq.sigma[:, None]
+        follows = cofactor @ ways.T  # each free coordinate with each sight
+        of_place = np.sum(ways.T * follows, axis=0)
+        gain = follows * rows
+        left = misfit - ways @ (gain @ misfit)
         return Residues(left=left, of_place=of_place, cofactor=cofactor, gain=gain)
 
     def squares(self, at: Array, rows: Truths) -> float:
@@ -114,13 +106,3 @@ def net(stations: Sequence[Station], sights: Sequence[Sight]) -> Net:
         equations=equations(stations, sights),
         free=~held(stations).reshape(-1),
     )
-
-
-def _times(blocks: Array, change: Array) -> Array:
-    """(marks, 3, sights): how each coordinate goes with each sight."""
-    product: Array = np.einsum("mcsk,sk->mcs", blocks, change)
-    return product
-
-
-def _each(eq: Equations) -> Integers:
-    return np.arange(eq.measured.size)
