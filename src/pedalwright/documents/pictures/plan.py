@@ -33,7 +33,8 @@ from pedalwright.documents.pictures.views import (
     wall,
     words,
 )
-from pedalwright.drawing import XY, Box, Circle, Drawing, Item, Leader, Line, Linear, Stack
+from pedalwright.drawing import XY, Box, Circle, Drawing, Item, Leader, Line, Linear, Stack, Tone
+from pedalwright.survey import Obstacle
 
 #: What is drawn of walls behind the shoes, and beside what stands in the footwell, mm.
 BEHIND, BESIDE = 60.0, 30.0
@@ -85,6 +86,7 @@ def _footwell(shown: Scene, window: Box) -> Iterator[Item]:
         yield from wall(view, face.name, face.plane, depth, window)
     for thing in survey.obstacles:
         yield box(view, thing)
+        yield _called_outside(thing, window)
     ends = [view(line.end) for line in survey.lines]
     seen = replace(window, right=max([window.right, *(x for x, _ in ends if isfinite(x))]))
     for line in survey.lines:
@@ -94,6 +96,14 @@ def _footwell(shown: Scene, window: Box) -> Iterator[Item]:
     rim = view(survey.mark("rim_bottom"))
     yield Circle(rim, 14.0, line=Line.THIN, part="rim", title="steering wheel rim, lowest point")
     yield Leader(rim, "wheel rim", to=(6.0, -8.0))
+
+
+def _called_outside(thing: Obstacle, window: Box) -> Item:
+    """The name of something in the way, beyond the wall it is nearer to."""
+    low, high = FROM_ABOVE(thing.low), FROM_ABOVE(thing.high)
+    below = low[1] + high[1] < window.bottom + window.top
+    tip, down = (high[0], low[1] if below else high[1]), -1.0 if below else 1.0
+    return Leader(tip, words(thing.name), to=(5.0, 8.0 * down), tone=Tone.QUIET)
 
 
 def _names(shown: Scene, window: Box) -> Iterator[Item]:
