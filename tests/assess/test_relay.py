@@ -29,7 +29,15 @@ def relayed() -> Design:
         direction=design.brake.rod.direction,
         relay=relay,
     )
-    return replace(design, brake=replace(design.brake, rod=rod))
+    stiff = replace(
+        design.brake.carrier.mount,
+        cylinder_on="",
+        pivot_on="",
+        cylinder_stiffness=5000.0,
+        pivot_stiffness=8000.0,
+    )
+    carrier = replace(design.brake.carrier, mount=stiff)
+    return replace(design, brake=replace(design.brake, rod=rod, carrier=carrier))
 
 
 def test_arm_and_pin_feel_the_pedals_own_rod(relayed: Design) -> None:

@@ -90,7 +90,7 @@ STAGES = (
         title="Strength",
         says="Arms, pins, rods, pivots and what they are bolted to: what holds, and what gives.",
         rooms=("structure",),
-        entries=("brake.carrier", "clutch.carrier"),
+        entries=("brake.carrier", "clutch.carrier", "box"),
         charts=("give",),
     ),
     Stage(

@@ -7,6 +7,7 @@ from pedalwright.brakes import BrakeResult
 from pedalwright.brakes.parts import Budget, Curve
 from pedalwright.clutch import ClutchResult
 from pedalwright.core.checks import Finding
+from pedalwright.core.faults import Fault
 from pedalwright.core.points import Point
 from pedalwright.core.units import mm
 from pedalwright.driver import Body, Person, Seated, body_spread
@@ -105,4 +106,6 @@ class Assessment:
     clearances: Clearances
     #: Each driver's shoe on each pedal to every tube.
     shoes: tuple[Clearance, ...]
+    #: Why the box could not be judged; none where it was, or where none is described.
+    box_faults: tuple[Fault, ...]
     findings: tuple[Finding, ...]

@@ -6,6 +6,7 @@ from typing import TypeAlias
 import numpy as np
 
 from pedalwright import brakes, clutch, hydraulics, linkage, structure, throttle
+from pedalwright.assess.box import unit_push
 from pedalwright.assess.parts import BrakePedal, ClutchPedal, ThrottlePedal
 from pedalwright.core.checks import Finding
 from pedalwright.core.points import Plane
@@ -13,11 +14,12 @@ from pedalwright.core.units import Num
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.design import BrakeDesign, Carrier, ClutchDesign, Design
 from pedalwright.linkage import Forces, Lever, Pedal, Position, Rod
+from pedalwright.structure.box.parts import Carried, Held
 
 _Wheels: TypeAlias = tuple[brakes.WheelBrake, brakes.WheelBrake]
 
 
-def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
+def brake_pedal(design: Design, wall: Plane, on: Held | None) -> BrakePedal:
     """The brake, from the foot to the road."""
     part = design.brake
     lever = linkage.lever(part.pedal)
@@ -47,7 +49,7 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
         worn_travel=_travel(part, lever, taken, worn),
     )
     hot = (brakes.hot(part.front, result.front_rise), brakes.hot(part.rear, result.rear_rise))
-    strength = _strength(part.carrier, part.pedal, lever, part.rod, stop, structure.BRAKE_LOADS)
+    strength = _strength(part.carrier, part.pedal, lever, part.rod, stop, on, structure.BRAKE_LOADS)
     give = strength.give.total / strength.give.push
     spent = brakes.take_up(part.masters, part.front, part.rear, part.plumbing, taken)
 
@@ -78,7 +80,7 @@ def brake_pedal(design: Design, wall: Plane) -> BrakePedal:
     )
 
 
-def clutch_pedal(design: Design, wall: Plane) -> ClutchPedal:
+def clutch_pedal(design: Design, wall: Plane, on: Held | None) -> ClutchPedal:
     """The clutch, from the foot to the release bearing."""
     part = design.clutch
     lever = linkage.lever(part.pedal)
@@ -99,7 +101,8 @@ def clutch_pedal(design: Design, wall: Plane) -> ClutchPedal:
         mean_ratio = linkage.mean_ratio(released.pad_travel, released.piston_travel)
     with subject("end of the stroke"):
         full = linkage.position(lever, part.rod, np.fmin(released.angle, wall_angle))
-    strength = _strength(part.carrier, part.pedal, lever, part.rod, full, structure.CLUTCH_LOADS)
+    loads = structure.CLUTCH_LOADS
+    strength = _strength(part.carrier, part.pedal, lever, part.rod, full, on, loads)
     result = clutch.respond(
         part.release,
         part.master,
@@ -157,7 +160,13 @@ def hydraulic_findings(part: BrakeDesign, brake: BrakePedal) -> Iterator[Finding
 
 
 def _strength(
-    carrier: Carrier, pedal: Pedal, lever: Lever, rod: Rod, full: Position, loads: structure.Loads
+    carrier: Carrier,
+    pedal: Pedal,
+    lever: Lever,
+    rod: Rod,
+    full: Position,
+    on: Held | None,
+    loads: structure.Loads,
 ) -> structure.Strength:
     """Strength and give at the end of the stroke, where the push is hardest."""
     with subject("1 N"):
@@ -181,6 +190,7 @@ def _strength(
             flange=structure.Load(at=full.socket, force=rod.direction * unit.piston),
             bracket=structure.Load(at=lever.pivot, force=-unit.pivot),
         ),
+        carried=None if on is None else Carried(on, unit_push(lever, full, unit)),
         loads=loads,
     )
 

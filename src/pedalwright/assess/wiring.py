@@ -1,6 +1,7 @@
 """The wiring diagram: each room is handed what it needs, and nothing else."""
 
 from pedalwright import brakes, clutch, linkage, structure, survey, throttle
+from pedalwright.assess.box import box_findings, boxed
 from pedalwright.assess.cabin import (
     around,
     driver_findings,
@@ -31,11 +32,11 @@ def assess(design: Design) -> Assessment:
     """All that can be said about a design, or about a batch of them; pure."""
     front = foremost(design)
     design = slid(design, front)
-    wall = toe_wall(design)
+    wall, box = toe_wall(design), boxed(design)
     with subject("brake"):
-        brake = brake_pedal(design, wall)
+        brake = brake_pedal(design, wall, box.brake)
     with subject("clutch"):
-        released = clutch_pedal(design, wall)
+        released = clutch_pedal(design, wall, box.clutch)
     with subject("throttle"):
         accelerator = throttle_pedal(design)
     near = around(design, brake, released, accelerator)  # before the legs: both are large
@@ -56,6 +57,7 @@ def assess(design: Design) -> Assessment:
         *brakes.check(brake.result, brake.room),
         *clutch.check(released.result),
         *throttle.check(accelerator.result),
+        *box_findings(box),
         *structure.check(brake.strength, "brake"),
         *structure.check_clutch(released.strength, "clutch"),
     )
@@ -66,5 +68,6 @@ def assess(design: Design) -> Assessment:
         drivers=drivers,
         clearances=near,
         shoes=worn,
+        box_faults=box.faults,
         findings=findings,
     )

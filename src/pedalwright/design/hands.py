@@ -2,11 +2,15 @@
 
 import re
 from dataclasses import fields, is_dataclass, replace
-from typing import TypeVar, cast
+from typing import Literal, TypeVar, cast
+
+import numpy as np
 
 from pedalwright.core.points import Point
 from pedalwright.design.tree import Design
 from pedalwright.linkage.parts import Pedal
+from pedalwright.panels.parts import Box, Gusset, Stiffener, Wall
+from pedalwright.panels.recipes.ground import LEVEL
 from pedalwright.survey.parts import Offset, Survey
 
 T = TypeVar("T")
@@ -27,7 +31,29 @@ def mirrored(design: Design) -> Design:
     What was read stays as it was read: a tape is as long on the other side.
     """
     turned = _turned(design)
-    return replace(turned, survey=_renamed(turned.survey))
+    walls = tuple(_other_edges(wall, design) for wall in turned.box.walls)
+    return replace(
+        turned,
+        survey=_renamed(turned.survey),
+        box=_other_faces(replace(turned.box, walls=walls)),
+    )
+
+
+def _other_edges(wall: Wall, design: Design) -> Wall:
+    """The edges that lie across the car change places: of a floor its top and bottom."""
+    level = np.all(np.abs(design.survey.face(wall.face).normal.z) > LEVEL)
+    if level:
+        return replace(wall, bottom=wall.top, top=wall.bottom)
+    return replace(wall, left=wall.right, right=wall.left)
+
+
+def _other_faces(box: Box) -> Box:
+    """The survey's names in a box, which are swapped there."""
+    return replace(
+        box,
+        walls=tuple(replace(wall, face=other_side(wall.face)) for wall in box.walls),
+        rails=tuple(replace(rail, line=other_side(rail.line)) for rail in box.rails),
+    )
 
 
 def other_side(name: str) -> str:
@@ -53,6 +79,11 @@ def _turned(tree: T) -> T:
     other = replace(tree, **below)
     if isinstance(other, Pedal):
         return cast("T", replace(other, pad_offset=-other.pad_offset))
+    if isinstance(other, Stiffener):  # its standing leg changes sides with its direction
+        return cast("T", replace(other, start=other.end, end=other.start))
+    if isinstance(other, Gusset):
+        turned: Literal["left", "right"] = "left" if other.turned == "right" else "right"
+        return cast("T", replace(other, turned=turned))
     if isinstance(other, Offset) and other.right is not None:
         return cast("T", replace(other, right=-other.right))
     if isinstance(other, Survey) and other.roll is not None:

@@ -17,6 +17,7 @@ from pedalwright.driver.parts import Driver, HeelRest
 from pedalwright.hydraulics.parts import Cylinder, Masters
 from pedalwright.linkage.adjusters import RestStop, ReturnSpring, RodEnds, Stop
 from pedalwright.linkage.parts import Pedal, Rod
+from pedalwright.panels.parts import NO_BOX, Box
 from pedalwright.shelf.stock import EMPTY, Stock
 from pedalwright.structure.parts import Arm, ClevisPin, Mount, Pivot, PushRod, PushTest, RelayArms
 from pedalwright.structure.trims.parts import Trim
@@ -102,6 +103,8 @@ class Design:
     toe_pocket: mm = 0.0
     #: How far the pedal box stands on its slide rearward of where it was measured.
     slide: mm = 0.0
+    #: The sheet metal and tubes that carry the pedals; left out, mounts are as stiff as is said.
+    box: Box = NO_BOX
     #: Where members of the frame are cut for room, and what goes back.
     trims: tuple[Trim, ...] = ()
     #: What there is to make it from.

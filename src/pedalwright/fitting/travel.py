@@ -97,15 +97,16 @@ def _changes(design: Design, name: PedalName) -> Iterator[tuple[Change, Design]]
         refitted(design, name, with_pedal(made, further, cylinder_follows=True)),
     )
     mount = made.carrier.mount
-    stiff = replace(
-        mount,
-        cylinder_stiffness=2 * mount.cylinder_stiffness,
-        pivot_stiffness=2 * mount.pivot_stiffness,
-    )
-    yield (
-        "mounts twice as stiff",
-        refitted(design, name, replace(made, carrier=replace(made.carrier, mount=stiff))),
-    )
+    if mount.cylinder_stiffness is not None and mount.pivot_stiffness is not None:
+        stiff = replace(
+            mount,
+            cylinder_stiffness=2 * mount.cylinder_stiffness,
+            pivot_stiffness=2 * mount.pivot_stiffness,
+        )
+        yield (
+            "mounts twice as stiff",
+            refitted(design, name, replace(made, carrier=replace(made.carrier, mount=stiff))),
+        )
     yield from _brake_changes(design) if name == "brake" else _clutch_changes(design)
 
 

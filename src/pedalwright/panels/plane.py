@@ -106,7 +106,7 @@ def overlap(one: tuple[XY, ...], other: tuple[XY, ...]) -> float:
             from_outline(p, host)
             for guest, host in ((one, other), (other, one))
             for a, b in edges(guest)
-            for p in (_on(a, b, step / 10) for step in range(10))
+            for p in (between(a, b, step / 10) for step in range(10))
             if inside(p, host)
         ),
         default=0.0,
@@ -128,14 +128,20 @@ def crossing(a: XY, along: XY, b: XY, beside: XY) -> XY | None:
     return a[0] + t * along[0], a[1] + t * along[1]
 
 
+def inward(place: XY, along: XY, by: float) -> XY:
+    """A place moved to the left of a direction: into an outline that runs anticlockwise."""
+    return place[0] - along[1] * by, place[1] + along[0] * by
+
+
+def between(a: XY, b: XY, share: float) -> XY:
+    """A share of the way from one place to another."""
+    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
+
+
 def direction(a: XY, b: XY) -> XY:
     """Unit vector from one place to another."""
     length = apart(a, b)
     return (b[0] - a[0]) / length, (b[1] - a[1]) / length
-
-
-def _on(a: XY, b: XY, share: float) -> XY:
-    return a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
 
 
 def _along_to(place: XY, along: XY, a: XY, b: XY) -> list[float]:

@@ -95,9 +95,9 @@ def _read(text: str, file: str, path: Path | None) -> Project:
     found_marks = surveyed(report, tables.get("survey"))
     design = cast("Design", read_tables(report, schema(Design), tables))
     design = settled(report, design, found_marks)
-    for table in forgotten(design):
-        keys = paths.split(table)
-        report.tell(Spot(keys=keys, path=keys), missing("", "", "what works the slave"))
+    for entry, why in forgotten(design):
+        keys = paths.split(entry)
+        report.tell(Spot(keys=keys, path=keys), missing("", "", why))
     for clash in clashes(design):
         report.complain_of(clash)
     shown_in = hand_of(hand, report)

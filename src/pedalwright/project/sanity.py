@@ -48,12 +48,17 @@ def clashes(design: Design) -> Iterator[Clash]:
     yield from _no_member(design)
 
 
-def forgotten(design: Design) -> Iterator[str]:
-    """Tables that may be left out elsewhere, but not beside what else is in this file."""
+def forgotten(design: Design) -> Iterator[tuple[str, str]]:
+    """What may be left out elsewhere, but not beside what else is in this file; and why."""
     if design.clutch.master is None and not isinstance(
         design.clutch.release.actuator, (CableFork, RodFork)
     ):
-        yield "clutch.master"
+        yield "clutch.master", "what works the slave"
+    for name, part in (("brake", design.brake), ("clutch", design.clutch)):
+        mount = part.carrier.mount
+        for key in ("cylinder_stiffness", "pivot_stiffness"):
+            if not mount.in_box and getattr(mount, key) is None:
+                yield f"{name}.carrier.mount.{key}", "no box is described that carries it"
 
 
 def _no_master(part: ClutchDesign) -> Iterator[Clash]:

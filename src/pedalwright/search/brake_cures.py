@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from pedalwright.assess.stroke import PedalName
 from pedalwright.brakes import Disc, WheelBrake
 from pedalwright.core.answers import Change, sentence
 from pedalwright.design import Design
@@ -117,19 +118,21 @@ def new_hoses(design: Design) -> Iterator[Cure]:
     )
 
 
-def stiffer_mounts(design: Design) -> Iterator[Cure]:
-    """Cylinder and pivot held twice as stiffly, each by itself."""
+def stiffer_mounts(design: Design, pedal: PedalName = "brake") -> Iterator[Cure]:
+    """Cylinder and pivot held twice as stiffly, each by itself; none that a box holds."""
     for part, what in (
         ("cylinder", "Carry the cylinder's flange to the frame with cheeks, twice as stiff."),
         ("pivot", "Tie the pivot's bracket to the cylinder's flange, twice as stiff."),
     ):
-        path = f"brake.carrier.mount.{part}_stiffness"
-        yield Cure(
-            what=sentence(what),
-            changes=(Change(path, 2 * number(design, path), "N/mm"),),
-            job=STIFFER_MOUNT,
-            assumed=True,
-        )
+        path = f"{pedal}.carrier.mount.{part}_stiffness"
+        stiffness = number(design, path)
+        if stiffness > 0.0:
+            yield Cure(
+                what=sentence(what),
+                changes=(Change(path, 2 * stiffness, "N/mm"),),
+                job=STIFFER_MOUNT,
+                assumed=True,
+            )
 
 
 def stiffer_arm(design: Design) -> Iterator[Cure]:

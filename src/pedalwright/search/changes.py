@@ -24,11 +24,11 @@ def changed(design: Design, changes: Sequence[Change]) -> Design:
 
 
 def number(design: Design, path: str) -> float:
-    """The number a path leads to."""
+    """The number a path leads to; nan where it was left out."""
     found: object = design
     for key in path.split("."):
         found = _below(found, key)
-    return one(cast("float", found))
+    return np.nan if found is None else one(cast("float", found))
 
 
 def one(value: Num) -> float:

@@ -19,6 +19,7 @@ from pedalwright.core.answers import (
 from pedalwright.core.units import Num
 from pedalwright.design import Design
 from pedalwright.search.bore_row import bore_row
+from pedalwright.search.brake_cures import stiffer_mounts
 from pedalwright.search.changes import Changes, number, one, pin_at
 from pedalwright.search.choice import Choice, choose
 from pedalwright.search.cures import Cure, ranked
@@ -29,7 +30,6 @@ from pedalwright.search.prices import (
     PEDAL_STOP,
     PIN_HOLE,
     ROD_GAP,
-    STIFFER_MOUNT,
     TOE_POCKET,
 )
 from pedalwright.search.reasons import joined, reason
@@ -213,18 +213,7 @@ def _cures(design: Design, best: float) -> Iterator[Cure]:
             changes=(Change("toes_to_wall", number(design, "toes_to_wall") - 10.0, "mm"),),
             job=TOE_POCKET,
         )
-    mount = part.carrier.mount
-    yield Cure(
-        what=sentence("Hold pivot and cylinder twice as stiffly."),
-        changes=(
-            Change(
-                "clutch.carrier.mount.cylinder_stiffness", 2 * one(mount.cylinder_stiffness), "N/mm"
-            ),
-            Change("clutch.carrier.mount.pivot_stiffness", 2 * one(mount.pivot_stiffness), "N/mm"),
-        ),
-        job=STIFFER_MOUNT,
-        assumed=True,
-    )
+    yield from stiffer_mounts(design, "clutch")
 
 
 def _slack(design: Design) -> Iterator[Cure]:

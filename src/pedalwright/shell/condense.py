@@ -71,9 +71,7 @@ def condense(bench: SetUp, points: tuple[str, ...] | None = None) -> Condensed:
     rows = (SIX * nodes[:, None] + np.arange(SIX)).ravel()
     loads = np.zeros((mesh.held.size, len(rows)))
     loads[rows, np.arange(len(rows))] = 1.0
-    outside = np.zeros((len(bench.free), len(rows)))
-    outside[bench.free] = bench.factor.solve((bench.whole.gather @ loads)[bench.free])
-    moves = bench.whole.carry @ outside
+    moves = bench.moves(loads)
     give = moves[rows]
     by_part = np.zeros((len(mesh.parts), len(rows), len(rows)))
     for block in bench.made_of:

@@ -7,6 +7,7 @@ for; a donor part of unknown steel is assumed, and tagged so in the project file
 from dataclasses import dataclass
 
 from pedalwright.core.units import MPa, N, N_mm, Nmm, Ratio, mm
+from pedalwright.structure.box.parts import BoxGive
 from pedalwright.structure.fixings.parts import Fastened, Fixing, Load, WeldUse
 
 
@@ -73,13 +74,25 @@ class PushRod:
 class Mount:
     """How stiff the body holds what the pedal pushes against."""
 
-    #: Cylinder's flange, along the cylinder.
-    cylinder_stiffness: N_mm
-    #: Pivot's bracket, along the pivot force.
-    pivot_stiffness: N_mm
+    #: Cylinder's flange, along the cylinder; left out where the box below says it.
+    cylinder_stiffness: N_mm | None = None
+    #: Pivot's bracket, along the pivot force; left out likewise.
+    pivot_stiffness: N_mm | None = None
     #: How the flange and the bracket are fixed; left out, their fasteners are not judged.
     flange: Fixing | None = None
     bracket: Fixing | None = None
+    #: The parts of the box that carry the cylinder's flange and the pivot's shaft. Where both are
+    #: named, the box says how far they give and the stiffnesses above are not used.
+    cylinder_on: str = ""
+    pivot_on: str = ""
+    #: Of the cylinder's flange, across the part that carries it and up it.
+    flange_width: mm = 60.0
+    flange_height: mm = 40.0
+
+    @property
+    def in_box(self) -> bool:
+        """Whether the box says how far flange and shaft give."""
+        return bool(self.cylinder_on and self.pivot_on)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -247,3 +260,5 @@ class Strength:
     bracket: Fastened | WeldUse | None = None
     #: None without a relay lever.
     relay: RelayStrength | None = None
+    #: None where no box is described that carries this pedal.
+    box: BoxGive | None = None

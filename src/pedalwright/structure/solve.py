@@ -5,9 +5,11 @@ from typing import Literal
 import numpy as np
 
 from pedalwright.core.solve import no_answer_is_nan
-from pedalwright.core.units import N, Ratio, mm, rad
+from pedalwright.core.units import N, N_mm, Ratio, mm, rad
 from pedalwright.core.working import subject, unrecorded
 from pedalwright.structure.arm import HeldArm, Place
+from pedalwright.structure.box.parts import Carried
+from pedalwright.structure.box.push import box_give
 from pedalwright.structure.fixings.parts import Fastened, Fixing, Load, WeldUse
 from pedalwright.structure.fixings.solve import fixed
 from pedalwright.structure.formulas.arm import bending_stress, equivalent_stress
@@ -92,13 +94,15 @@ def respond(
     pivot_share: Ratio,
     relaying: Relaying | None = None,
     reactions: Reactions | None = None,
+    carried: Carried | None = None,
     loads: Loads = BRAKE_LOADS,
 ) -> Strength:
     """All load cases at one position of the pedal, usually the hard stop.
 
     `pin_angle` is 0 for a pin between pivot and pad, pi for one beyond the pivot. At this
     position `ratio` is that of pad to piston; `rod_share` and `pivot_share` are what the rod at
-    the pedal's pin and the pivot bear over the push, whatever stands behind that rod.
+    the pedal's pin and the pivot bear over the push, whatever stands behind that rod. Where a box
+    carries the pedal, it gives as `carried` says, and not as the mount's stiffnesses.
     """
     held = HeldArm.between(arm, pad_radius, pin_radius, pin_angle, pad_offset)
     places = held.worst_places()
@@ -117,9 +121,16 @@ def respond(
         push = loads.effort
         bending, shear, torsion = held.give(push)
         in_rod = spring_give(push, rod_share, rod_stiffness(push_rod.elastic, area, rod_length))
-        at_cylinder = spring_give(push, ratio, mount.cylinder_stiffness)
-        at_bracket = spring_give(push, pivot_share, mount.pivot_stiffness)
-        flange = flange_give(push, ratio, mount.cylinder_stiffness)
+        if carried is None:
+            in_box = None
+            of_cylinder, of_pivot = _said(mount.cylinder_stiffness), _said(mount.pivot_stiffness)
+            at_cylinder = spring_give(push, ratio, of_cylinder)
+            at_bracket = spring_give(push, pivot_share, of_pivot)
+            flange = flange_give(push, ratio, of_cylinder)
+        else:
+            in_box = box_give(carried.held, carried.unit, push)
+            at_cylinder, at_bracket = in_box.flange, in_box.pivot
+            flange = in_box.flange_moves
         in_relay = 0.0 if relaying is None else relay_gives(relaying, push)
     return Strength(
         effort=_in_proportion(abuse, loads.effort),
@@ -143,7 +154,13 @@ def respond(
         flange=_fixed(mount.flange, reactions, loads, "flange"),
         bracket=_fixed(mount.bracket, reactions, loads, "bracket"),
         relay=None if relaying is None else relay_strength(relaying, loads.abuse),
+        box=in_box,
     )
+
+
+def _said(stiffness: N_mm | None) -> N_mm:
+    """Unknown where nobody said it."""
+    return np.nan if stiffness is None else stiffness
 
 
 def _fixed(

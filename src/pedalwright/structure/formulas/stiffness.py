@@ -111,3 +111,9 @@ def pivot_share_beyond(i: Ratio) -> Ratio:
 def flange_give(F: N, i: Ratio, k: N_mm) -> mm:
     """How far the cylinder's flange itself moves."""
     return i * F / k
+
+
+@formula("delta", source="Clapeyron")
+def give_of_energy(U: Nmm, F: N) -> mm:
+    """How far a force has moved that stores `U` in what gives: the work is half force times way."""
+    return 2 * U / F
