@@ -113,3 +113,13 @@ def test_buying_comes_before_the_first_cut_and_the_trial_before_buying() -> None
     jobs = [row[1] for row in table("larkfield-improved", "order-of-work").rows]
     assert jobs.index("trial-in-card") < jobs.index("buy") < jobs.index("brake-arm")
     assert "strip" not in jobs  # no panel is bent
+
+
+def test_a_car_typed_in_inches_is_drilled_and_sawn_by_an_inch_rule() -> None:
+    said = words(folder("saltmarsh-improved")["cards.pdf"].content)
+    for inches in ("P Ø1″ pivot tube", "R Ø7/16″ rod pin", "-1 3/4″", "2.23″"):
+        assert inches in said
+    assert "a length without a mark is in mm" in said
+    assert "a length without a mark" not in words(folder("larkfield-improved")["cards.pdf"].content)
+    rows = table("saltmarsh-improved", "holes-clutch-arm").rows
+    assert rows[1][6] == pytest.approx(11.1125)  # data stay in mm

@@ -7,9 +7,11 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from importlib.resources import files
+from math import isfinite, isqrt
 
 from pedalwright.documents.cautions import CAUTIONS, FIRST_CAUTION
-from pedalwright.documents.making_table import Table
+from pedalwright.documents.making_table import Cell, Column, Table
+from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.tiles import Origin
 from pedalwright.drawing import Drawing, svg
 from pedalwright.making.tiling import A4, Paper
@@ -29,8 +31,15 @@ class Card:
     tables: tuple[Table, ...] = ()
 
 
-def cards_pdf(cards: Sequence[Card], origin: Origin, *, title: str, paper: Paper = A4) -> bytes:
-    """All cards, each beginning on a sheet of its own."""
+def cards_pdf(
+    cards: Sequence[Card],
+    origin: Origin,
+    *,
+    title: str,
+    paper: Paper = A4,
+    units: Units = METRIC,
+) -> bytes:
+    """All cards, each beginning on a sheet of its own; lengths as the builder's rule has them."""
     import typst  # 30 ms: only when a PDF is wanted
 
     drawn = {
@@ -41,7 +50,8 @@ def cards_pdf(cards: Sequence[Card], origin: Origin, *, title: str, paper: Paper
     content = {
         "title": title,
         "car": origin.car,
-        "foot": f"{origin.file}, {origin.date}, pedalwright {origin.version}",
+        "foot": f"{origin.file}, {origin.date}, pedalwright {origin.version}"
+        + ("" if units is METRIC else "; a length without a mark is in mm"),
         "caution": FIRST_CAUTION,
         "cautions": CAUTIONS,
         "paper": "us-letter" if paper.name == "Letter" else paper.name.lower(),
@@ -56,7 +66,7 @@ def cards_pdf(cards: Sequence[Card], origin: Origin, *, title: str, paper: Paper
                     }
                     for j, drawing in enumerate(card.drawings)
                 ],
-                "tables": [_table(table) for table in card.tables],
+                "tables": [_table(table, units) for table in card.tables],
             }
             for i, card in enumerate(cards)
         ],
@@ -72,12 +82,12 @@ def cards_pdf(cards: Sequence[Card], origin: Origin, *, title: str, paper: Paper
     return pdf
 
 
-def _table(table: Table) -> dict[str, object]:
+def _table(table: Table, units: Units) -> dict[str, object]:
     return {
         "title": table.title,
         "says": table.says,
         "ticked": table.ticked,
-        "headings": [column.words for column in table.columns],
+        "headings": [_heading(column, units) for column in table.columns],
         # numbers stand under each other by their right edge, words by their left
         "right": [
             all(isinstance(row[i], int | float) for row in table.rows)
@@ -85,10 +95,25 @@ def _table(table: Table) -> dict[str, object]:
         ],
         "wides": _wides(table),
         "rows": [
-            [column.shown(cell) for column, cell in zip(table.columns, row, strict=True)]
+            [_cell(column, cell, units) for column, cell in zip(table.columns, row, strict=True)]
             for row in table.rows
         ],
     }
+
+
+def _heading(column: Column, units: Units) -> str:
+    """A length in inches has its mark, so that its column needs no unit."""
+    return column.heading if _in_inches(column, units) else column.words
+
+
+def _cell(column: Column, cell: Cell, units: Units) -> str:
+    if _in_inches(column, units) and isinstance(cell, int | float) and isfinite(cell):
+        return units.lengths(float(cell), column.digits)
+    return column.shown(cell)
+
+
+def _in_inches(column: Column, units: Units) -> bool:
+    return column.unit == "mm" and units is not METRIC
 
 
 def _wides(table: Table) -> list[int]:
@@ -97,4 +122,5 @@ def _wides(table: Table) -> list[int]:
         max((len(column.shown(row[i])) for row in table.rows), default=0)
         for i, column in enumerate(table.columns)
     ]
-    return [n if n >= min(MUCH, max(longest)) else 0 for n in longest]
+    # by the root, so that a short note beside a long one still gets its lines
+    return [isqrt(n) if n >= min(MUCH, max(longest)) else 0 for n in longest]

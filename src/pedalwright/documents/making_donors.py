@@ -37,9 +37,9 @@ def donor_table(design: Design, one: Shortened) -> Table:
         says=" ".join(_says(one, plan)),
         columns=(
             Column(key="way", heading="old hole: way out"),
-            Column(key="minutes", heading="time, min", digits=0),
+            Column(key="minutes", heading="time", unit="min", digits=0),
             Column(key="ratio", heading="ratio then", digits=2),
-            Column(key="drill", heading="hole in the arm, mm", digits=1),
+            Column(key="drill", heading="hole", unit="mm"),
             Column(key="verdict", heading=""),
         ),
         rows=tuple(_rows(plan)) if plan else (),

@@ -82,7 +82,7 @@ def drill_table(name: str, rows: Sequence[DrillRow]) -> Table:
                 row.from_left,
                 row.from_below,
                 row.tolerance,
-                ", ".join(f"{drill:g}" for drill in row.drills),
+                ", ".join(f"{drill:.3g}" for drill in row.drills),
                 row.bore.diameter,
                 row.finish,
                 _when(row),

@@ -17,6 +17,7 @@ from pedalwright.documents.making_lists import (
 from pedalwright.documents.making_steps import order_table
 from pedalwright.documents.making_table import Table, as_csv, as_data, key_of
 from pedalwright.documents.making_welds import weld_table
+from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.tiles import Template
 from pedalwright.drawing import Drawing
 from pedalwright.making.buying import buying
@@ -54,12 +55,14 @@ class Made:
     """What a folder of sheets is made of; a list with nothing in it is left out."""
 
     design: Design
+    units: Units
     profiles: tuple[Profile, ...]
     drilling: tuple[Table, ...]
     #: Of arms that come from another car.
     donors: tuple[Table, ...]
     welds: tuple[Table, ...]
-    jigs: tuple[Drawing, ...]
+    #: By their pedal: from above, from the side.
+    jigs: Mapping[str, tuple[Drawing, ...]]
     #: Bars, then plates, with the pictures of how they are cut.
     cutting: tuple[Table, ...]
     nesting: tuple[Drawing, ...]
@@ -68,8 +71,8 @@ class Made:
     plan: Table
 
     @classmethod
-    def of(cls, design: Design) -> "Made":
-        """All that a design itself asks to be made."""
+    def of(cls, design: Design, units: Units = METRIC) -> "Made":
+        """All that a design itself asks to be made; drawings in the builder's units."""
         profiles, stock = car_profiles(design), design.stock
         drilled = [drill_card(profile) for profile in profiles]
         bars = {
@@ -105,7 +108,8 @@ class Made:
             ),
             donors=tuple(donor_table(design, one) for one in shortened(design)),
             welds=(weld_table(welds),) if welds else (),
-            jigs=tuple(view for jig in car_jigs(design) for view in jig_drawings(jig)),
+            units=units,
+            jigs={jig.name: jig_drawings(jig, units.lengths) for jig in car_jigs(design)},
             cutting=(
                 *(bar_table(section, plan) for section, plan in bars.items()),
                 *(sheet_table(plan, plate.words) for plate, plan in plates.items() if plan.sheets),
@@ -161,24 +165,26 @@ def lists_json(made: Made) -> bytes:
 
 def making_templates(made: Made) -> list[Template]:
     """Every flat part at true size."""
-    return [_template(made.design, profile) for profile in made.profiles]
+    return [_template(made, profile) for profile in made.profiles]
 
 
-def _template(design: Design, profile: Profile) -> Template:
+def _template(made: Made, profile: Profile) -> Template:
+    design, written = made.design, made.units.lengths
     part = design.brake if profile.name.startswith("brake") else design.clutch
     donated = next((one for one in shortened(design) if f"{one.pedal} arm" == profile.name), None)
     offset = float(part.pedal.pad_offset)
     relay = "relay" in profile.name
     metal = f"donor's {donated.donor.metal} arm" if donated else profile.metal or "plate"
     said = "seen from the car's left" if relay else seen_from(part.pedal)
+    unit = " mm" if made.units is METRIC else ""
     hand = "right" if offset > 0.0 else "left"
     return Template(
-        drawing=profile_drawing(profile),
+        drawing=profile_drawing(profile, written),
         face=f"{said}: scribe {said.rpartition(' ')[2].upper()} on this face",
-        hand=f"pad {abs(offset):g} mm to the car's {hand} of the arm, see the jig"
+        hand=f"pad {written(abs(offset), 1)}{unit} to the car's {hand} of the arm, see the jig"
         if offset and not relay
         else "",
-        made_of=f"{metal}, {profile.thickness:.4g} mm, {profile.count} off",
+        made_of=f"{metal}, {written(profile.thickness, 2)}{unit}, {profile.count} off",
         way_up="" if relay else "way the pad moves when pressed",
     )
 
@@ -202,7 +208,7 @@ def making_cards(made: Made) -> list[Card]:
     parts = [
         Card(
             title=profile.name.capitalize(),
-            drawings=(profile_drawing(profile),),
+            drawings=(profile_drawing(profile, made.units.lengths),),
             tables=(
                 *(t for key, t in donors.items() if key == f"donor-{key_of(profile.name)}"),
                 table,
@@ -213,7 +219,7 @@ def making_cards(made: Made) -> list[Card]:
     cards = [
         Card(title="Cutting", drawings=made.nesting, tables=made.cutting),
         *parts,
-        Card(title="Jigs", drawings=made.jigs, tables=()),
+        *(Card(title=f"Jig for the {name} pedal", drawings=d) for name, d in made.jigs.items()),
         Card(title="Weld card", tables=made.welds),
     ]
     return [card for card in cards if card.drawings or card.tables]

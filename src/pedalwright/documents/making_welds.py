@@ -7,7 +7,8 @@ from pedalwright.making.car import Weld
 
 
 def weld_table(welds: Sequence[Weld]) -> Table:
-    """Every weld in its order; what must not be welded stands out."""
+    """Every weld in its order; what must not be welded has a column of its own."""
+    minded = any(weld.forbidden for weld in welds)
     return Table(
         key="welds",
         title="Weld card",
@@ -20,13 +21,13 @@ def weld_table(welds: Sequence[Weld]) -> Table:
             Column(key="order", heading="no."),
             Column(key="part", heading="part"),
             Column(key="joins", heading="weld"),
-            Column(key="leg", heading="leg, mm"),
-            Column(key="length", heading="long, mm", digits=0),
+            Column(key="leg", heading="leg", unit="mm"),
+            Column(key="length", heading="long", unit="mm", digits=0),
             Column(key="how", heading="how"),
-            Column(key="forbidden", heading="mind"),
+            *((Column(key="forbidden", heading="STOP"),) if minded else ()),
         ),
         rows=tuple(
-            (n, w.part, w.joins, w.leg, w.length, w.how, w.forbidden)
+            (n, w.part, w.joins, w.leg, w.length, w.how, *((w.forbidden,) if minded else ()))
             for n, w in enumerate(welds, 1)
         ),
     )

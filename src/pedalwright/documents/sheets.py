@@ -11,7 +11,7 @@ from pedalwright.assess import Assessment, assess
 from pedalwright.design import Design
 from pedalwright.documents.about import About
 from pedalwright.documents.card_leg import card_leg_pdf
-from pedalwright.documents.making_cards import cards_pdf
+from pedalwright.documents.making_cards import Card, cards_pdf
 from pedalwright.documents.making_sheets import (
     Made,
     buying_cards,
@@ -61,7 +61,7 @@ class Work:
             about=about,
             design=design,
             assessment=assess(design),
-            made=Made.of(design),
+            made=Made.of(design, about.units),
             paper=paper,
             printer=printer,
             readings=readings,
@@ -114,7 +114,8 @@ def _shown(work: Work) -> Iterator[Drawing]:
     design, found, units = work.design, work.assessment, work.about.units
     yield side_elevation(design, found, "brake", units)
     yield from (lever_layout(design, found, which, units) for which in PEDALS)
-    yield from work.made.jigs
+    for views in work.made.jigs.values():
+        yield from views
     yield from work.made.nesting
 
 
@@ -154,16 +155,19 @@ def _trial_fit(work: Work) -> bytes:
 
 
 def _order(work: Work) -> bytes:
-    return cards_pdf(order_cards(work.made), work.origin, title="Order of work", paper=work.paper)
+    return _booklet(work, order_cards(work.made), "Order of work")
 
 
 def _buying(work: Work) -> bytes:
-    return cards_pdf(buying_cards(work.made), work.origin, title="To buy", paper=work.paper)
+    return _booklet(work, buying_cards(work.made), "To buy")
 
 
 def _cards(work: Work) -> bytes:
-    cards = making_cards(work.made)
-    return cards_pdf(cards, work.origin, title="Cards for the bench", paper=work.paper)
+    return _booklet(work, making_cards(work.made), "Cards for the bench")
+
+
+def _booklet(work: Work, cards: list[Card], title: str) -> bytes:
+    return cards_pdf(cards, work.origin, title=title, paper=work.paper, units=work.about.units)
 
 
 #: In the order they are used.

@@ -94,9 +94,9 @@ def _tools(drilling: Iterable[DrillRow], skin_pins: int) -> Iterator[Purchase]:
     """Two of each thin drill, which break; reamers as the card says."""
     rows = list(drilling)
     for size in sorted({drill for row in rows for drill in row.drills}):
-        yield Purchase(shop="tools", what=f"drill {size:g} mm", quantity=2 if size < 5.0 else 1)
+        yield Purchase(shop="tools", what=f"drill {size:.3g} mm", quantity=2 if size < 5.0 else 1)
     for size in sorted({row.bore.diameter for row in rows if row.bore.reamed}):
-        yield Purchase(shop="tools", what=f"hand reamer {size:g} mm", quantity=1)
+        yield Purchase(shop="tools", what=f"hand reamer {size:.4g} mm", quantity=1)
     if skin_pins:
         yield Purchase(shop="tools", what="skin pin 3.2 mm (1/8 in)", quantity=skin_pins)
 

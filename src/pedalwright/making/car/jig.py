@@ -7,6 +7,7 @@ packing of its own. Seen from above as the template is seen, and from the side.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from pedalwright.core.lengths import Written, millimetres
 from pedalwright.design import Design
 from pedalwright.design.tree import BrakeDesign, ClutchDesign
 from pedalwright.drawing import (
@@ -86,7 +87,7 @@ def _jig(name: str, part: BrakeDesign | ClutchDesign) -> Jig:
     )
 
 
-def jig_drawings(jig: Jig) -> tuple[Drawing, Drawing]:
+def jig_drawings(jig: Jig, written: Written = millimetres) -> tuple[Drawing, Drawing]:
     """From above and from the side."""
     outline = polygon(jig.arm.outline, 0.1)
     around = Box.around([*outline, (jig.pad_radius, 0.0)])
@@ -97,18 +98,18 @@ def jig_drawings(jig: Jig) -> tuple[Drawing, Drawing]:
         name=f"jig-{jig.name}-plan",
         title=f"{name} from above",
         description=f"A plate with a bolt for the tube and dowels for the {jig.name} arm.",
-        shapes=tuple(_plan(jig, outline, plate)),
+        shapes=tuple(_plan(jig, outline, plate, written)),
     )
     side = Drawing(
         name=f"jig-{jig.name}-side",
         title=f"{name} from the side",
         description=f"Tube on end, {jig.name} arm and pad on packing on the plate.",
-        shapes=tuple(_side(jig, plate, 0.0)),
+        shapes=tuple(_side(jig, plate, written)),
     )
     return plan, side
 
 
-def _plan(jig: Jig, outline: tuple[XY, ...], plate: Box) -> Iterator[Item]:
+def _plan(jig: Jig, outline: tuple[XY, ...], plate: Box, written: Written) -> Iterator[Item]:
     yield Polyline(plate.corners, closed=True, part="plate", title="plate")
     yield Polyline(outline, closed=True, tone=Tone.ACCENT, part="arm", title="arm")
     pin = jig.arm.bores[1]
@@ -117,29 +118,48 @@ def _plan(jig: Jig, outline: tuple[XY, ...], plate: Box) -> Iterator[Item]:
     yield CentreCross((0.0, 0.0), jig.tube_outside / 2)
     yield Circle(pin.centre, pin.diameter / 2, part="pin", title="dowel in the rod pin's hole")
     yield CentreCross(pin.centre, pin.diameter / 2)
-    yield Linear((0.0, 0.0), pin.centre, "horizontal", offset=-9.0, base=plate.bottom)
+    yield Linear(
+        (0.0, 0.0), pin.centre, "horizontal", offset=-9.0, base=plate.bottom, written=written
+    )
     if abs(pin.centre[1]) > 0.05:
-        yield Linear((0.0, 0.0), pin.centre, "vertical", offset=-9.0, base=plate.left)
-    yield Linear((0.0, 0.0), (jig.pad_radius, 0.0), "horizontal", offset=-18.0, base=plate.bottom)
+        yield Linear(
+            (0.0, 0.0), pin.centre, "vertical", offset=-9.0, base=plate.left, written=written
+        )
+    yield Linear(
+        (0.0, 0.0),
+        (jig.pad_radius, 0.0),
+        "horizontal",
+        offset=-18.0,
+        base=plate.bottom,
+        written=written,
+    )
     yield CentreCross((jig.pad_radius, 0.0), 6.0)
-    yield from _dowels(jig, outline, plate)
+    yield from _dowels(jig, outline, plate, written)
     yield Leader(
         (0.35 * jig.tube_outside, 0.35 * jig.tube_outside),
-        f"bolt {jig.bolt} square in the plate,\ntwo plugs Ø{jig.tube_inside:.4g} on it in the tube",
+        f"bolt {jig.bolt} square in the plate,\n"
+        f"two plugs Ø{written(jig.tube_inside, 2)} on it in the tube",
         to=(8.0, 40.0),
     )
 
 
-def _dowels(jig: Jig, outline: tuple[XY, ...], plate: Box) -> Iterator[Item]:
-    x, words = DOWELS_AT * jig.pad_radius, f"{{}} to two dowels Ø{DOWEL:g}"
+def _dowels(jig: Jig, outline: tuple[XY, ...], plate: Box, written: Written) -> Iterator[Item]:
+    x, words = DOWELS_AT * jig.pad_radius, f"{{}} to two dowels Ø{written(DOWEL, 1)}"
     above = _edge(outline, x)
     for y in (above + DOWEL / 2, -above - DOWEL / 2):
         yield Circle((x, y), DOWEL / 2, fill=Fill.TINT, part="dowel", title="dowel")
         yield CentreCross((x, y), DOWEL / 2)
     yield Linear(
-        (x, above + DOWEL / 2), (x, -above - DOWEL / 2), "vertical", offset=10.0, base=plate.right
+        (x, above + DOWEL / 2),
+        (x, -above - DOWEL / 2),
+        "vertical",
+        offset=10.0,
+        base=plate.right,
+        written=written,
     )
-    yield Linear((0.0, 0.0), (x, 0.0), "horizontal", offset=8.0, base=plate.top, label=words)
+    yield Linear(
+        (0.0, 0.0), (x, 0.0), "horizontal", offset=8.0, base=plate.top, label=words, written=written
+    )
 
 
 def _edge(outline: tuple[XY, ...], x: float) -> float:
@@ -151,8 +171,9 @@ def _edge(outline: tuple[XY, ...], x: float) -> float:
     return max(heights)
 
 
-def _side(jig: Jig, plate: Box, floor: float) -> Iterator[Item]:
-    """Everything stands on the line `floor`."""
+def _side(jig: Jig, plate: Box, written: Written) -> Iterator[Item]:
+    """Everything stands on the plate's face, at height 0."""
+    floor = 0.0
     yield Polyline(_box(plate.left, floor - PLATE, plate.width, PLATE), closed=True, part="plate")
     yield Hatch(_box(plate.left, floor - PLATE, plate.width, PLATE))
     half, thick = jig.tube_outside / 2, jig.arm.thickness
@@ -178,9 +199,11 @@ def _side(jig: Jig, plate: Box, floor: float) -> Iterator[Item]:
     )
     pad = (jig.pad_radius - jig.pad_thick / 2, floor + jig.under_pad)
     yield Polyline(_box(*pad, jig.pad_thick, jig.pad_width), closed=True, part="pad", title="pad")
-    yield from _packing(jig, floor)
+    yield from _packing(jig, floor, written)
     right = plate.right
-    yield Linear((right, floor), (right, floor + jig.under_arm), "vertical", offset=9.0)
+    yield Linear(
+        (right, floor), (right, floor + jig.under_arm), "vertical", offset=9.0, written=written
+    )
     middle = floor + jig.under_arm + thick / 2
     pad_middle = floor + jig.under_pad + jig.pad_width / 2
     if abs(pad_middle - middle) > 0.05:
@@ -191,27 +214,33 @@ def _side(jig: Jig, plate: Box, floor: float) -> Iterator[Item]:
             offset=20.0,
             base=right,
             label="pad off by {}",
+            written=written,
         )
     yield Linear(
-        (-half, low), (-half, low + jig.tube_length), "vertical", offset=-9.0, base=plate.left
+        (-half, low),
+        (-half, low + jig.tube_length),
+        "vertical",
+        offset=-9.0,
+        base=plate.left,
+        written=written,
     )
 
 
-def _packing(jig: Jig, floor: float) -> Iterator[Item]:
+def _packing(jig: Jig, floor: float, written: Written) -> Iterator[Item]:
     blocks = (
-        ("tube", -jig.tube_outside / 2, jig.tube_outside, jig.under_tube),
-        ("arm", 0.4 * jig.pad_radius, 0.2 * jig.pad_radius, jig.under_arm),
-        ("pad", jig.pad_radius - 12.0, 24.0, jig.under_pad),
+        ("tube", -jig.tube_outside / 2, jig.tube_outside, jig.under_tube, (-6.0, -14.0)),
+        ("arm", 0.4 * jig.pad_radius, 0.2 * jig.pad_radius, jig.under_arm, (-5.0, -22.0)),
+        ("pad", jig.pad_radius - 12.0, 24.0, jig.under_pad, (6.0, -14.0)),
     )
-    for name, left, wide, high in blocks:
+    for name, left, wide, high, to in blocks:
         if high < SHIM:
             continue
         yield Polyline(_box(left, floor, wide, high), closed=True, line=Line.THIN, part="packing")
         yield Hatch(_box(left, floor, wide, high))
         yield Leader(
             (left + wide / 2, floor + high / 2),
-            f"{round(high, 1):g} under the {name}",
-            to=(-6.0, -18.0) if name == "pad" else (5.0, -18.0),
+            f"{written(high, 1)} under the {name}",
+            to=to,
         )
 
 

@@ -114,7 +114,7 @@ def _pedal(name: PedalName, design: Design, open_panels: tuple[str, ...]) -> Ite
     )
     yield Job(
         name=f"{name}-pin",
-        does=_pin_words(name, part),
+        does=_pin_words(name, part, donor),
         hours=0.5,
         after=(f"{name}-weld",),
         one_way=True,
@@ -160,13 +160,13 @@ def _arm(name: PedalName, donor: Shortened | None) -> Job:
     )
 
 
-def _pin_words(name: PedalName, part: BrakeDesign | ClutchDesign) -> str:
+def _pin_words(name: PedalName, part: BrakeDesign | ClutchDesign, donor: Shortened | None) -> str:
     if isinstance(part, BrakeDesign) and isinstance(part.masters, Twin):
         return f"Ream the {name}'s pivot tube and the balance bar's; bar and bearing slide, no play"
-    return (
-        f"Ream the {name}'s pivot tube for its bushes; drill and ream the rod pin where the trial "
-        "left it"
-    )
+    where = "where the trial left it"
+    if donor is not None:
+        where = "by the template's R, as the donor's card says" if donor.redrilled else "to size"
+    return f"Ream the {name}'s pivot tube for its bushes; drill and ream the rod pin {where}"
 
 
 def _hang_words(name: PedalName, part: BrakeDesign | ClutchDesign, *, hydraulic: bool) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from math import atan2, cos, degrees, pi, sin
 
+from pedalwright.core.lengths import Written, millimetres
 from pedalwright.drawing import (
     CentreCross,
     Circle,
@@ -54,7 +55,7 @@ def profile_of(pattern: FlatPattern) -> Profile:
     )
 
 
-def profile_drawing(profile: Profile) -> Drawing:
+def profile_drawing(profile: Profile, written: Written = millimetres) -> Drawing:
     """The part at full size."""
     return Drawing(
         name=profile.name.replace(" ", "-"),
@@ -63,8 +64,8 @@ def profile_drawing(profile: Profile) -> Drawing:
         shapes=(
             Group((Polyline(polygon(profile.outline), closed=True),), part=CUT, title="cut"),
             Group(tuple(_bends(profile)), part=BEND, title="bend"),
-            Group(tuple(_bores(profile)), part=DRILL, title="drill"),
-            Group(tuple(_marks(profile)), part=MARK, title="mark"),
+            Group(tuple(_bores(profile, written)), part=DRILL, title="drill"),
+            Group(tuple(_marks(profile, written)), part=MARK, title="mark"),
         ),
     )
 
@@ -74,9 +75,9 @@ def bend_line_words(bend: BendLine) -> str:
     return f"{bend.name} {bend.way} {round(degrees(bend.angle), 1):g}° R{bend.radius:g}"
 
 
-def bore_words(bore: Bore) -> str:
+def bore_words(bore: Bore, written: Written = millimetres) -> str:
     """What is written beside a hole."""
-    return f"{bore.name} Ø{round(bore.diameter, 2):g}"
+    return f"{bore.name} Ø{written(bore.diameter, 2)}"
 
 
 def _bends(profile: Profile) -> Iterator[Item]:
@@ -85,13 +86,15 @@ def _bends(profile: Profile) -> Iterator[Item]:
         yield Polyline((bend.start, bend.end), line=line, part=bend.name)
 
 
-def _bores(profile: Profile) -> Iterator[Item]:
+def _bores(profile: Profile, written: Written) -> Iterator[Item]:
     for bore in profile.bores:
-        yield Circle(bore.centre, bore.diameter / 2, part=bore.name, title=bore_words(bore))
+        yield Circle(
+            bore.centre, bore.diameter / 2, part=bore.name, title=bore_words(bore, written)
+        )
         yield CentreCross(bore.centre, bore.diameter / 2)
 
 
-def _marks(profile: Profile) -> Iterator[Item]:
+def _marks(profile: Profile, written: Written) -> Iterator[Item]:
     for bend in profile.bends:
         angle = atan2(bend.end[1] - bend.start[1], bend.end[0] - bend.start[0])
         if cos(angle) < -1e-9:
@@ -106,7 +109,7 @@ def _marks(profile: Profile) -> Iterator[Item]:
     rightmost_first = sorted(profile.bores, key=lambda bore: -bore.centre[0])
     for level, bore in enumerate(rightmost_first):
         tip = polar(bore.centre, bore.diameter / 2, pi / 3)
-        words = f"{bore_words(bore)} {bore.use}".strip()
+        words = f"{bore_words(bore, written)} {bore.use}".strip()
         step = LINE * level if top - tip[1] < NEAR_TOP else 0.0
         yield Leader(tip, words, to=(6.0, _over(tip[1], top) + step), end="arrow")
     for mark in profile.marks:

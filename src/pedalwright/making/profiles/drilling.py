@@ -56,8 +56,8 @@ def drills(bore: Bore) -> tuple[float, ...]:
 def finish(bore: Bore) -> str:
     """How it comes to size after the last drill."""
     if bore.diameter > LARGEST:
-        return f"open to {bore.diameter:g} with a step drill, hole saw or file"
-    return f"ream {bore.diameter:g}" if bore.reamed else "deburr both sides"
+        return f"open to {bore.diameter:.4g} with a step drill, hole saw or file"
+    return f"ream {bore.diameter:.4g}" if bore.reamed else "deburr both sides"
 
 
 def _rows(profile: Profile) -> Iterator[DrillRow]:
