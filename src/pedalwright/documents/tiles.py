@@ -11,7 +11,7 @@ from importlib.resources import files
 from typing import Any
 
 from pedalwright.documents.cautions import FIRST_CAUTION
-from pedalwright.drawing import Drawing, svg
+from pedalwright.drawing import Box, Drawing, svg
 from pedalwright.drawing.svg import number
 from pedalwright.making.tiling import A4, Paper, Printer, Tile, Tiling, tiled
 from pedalwright.making.tiling.parts import BAR, LEFT, MARGIN
@@ -96,14 +96,15 @@ def _print_at_true_size(pdf: bytes) -> bytes:
 
 
 def _sheets(key: str, template: Template, tiling: Tiling, printer: Printer) -> list[dict[str, Any]]:
-    return [_sheet(key, template, tiling, tile, printer) for tile in tiling.tiles]
+    whole = template.drawing.laid_out().window
+    return [_sheet(key, template, (tiling, whole), tile, printer) for tile in tiling.tiles]
 
 
 def _sheet(
-    key: str, template: Template, tiling: Tiling, tile: Tile, printer: Printer
+    key: str, template: Template, laid: tuple[Tiling, Box], tile: Tile, printer: Printer
 ) -> dict[str, Any]:
     """One sheet; lengths in mm from the paper's upper left corner, stretched for the printer."""
-    whole = template.drawing.laid_out().window
+    tiling, whole = laid
     x, y = tiling.stretch_x, tiling.stretch_y
     box = tile.window
     left, top = MARGIN + LEFT, MARGIN
