@@ -1,6 +1,7 @@
 """The folder for the bench as a whole: a page that lists it, and papers that say what matters."""
 
 import re
+from dataclasses import replace
 from functools import cache
 from io import BytesIO
 
@@ -123,3 +124,19 @@ def test_a_car_typed_in_inches_is_drilled_and_sawn_by_an_inch_rule() -> None:
     assert "a length without a mark" not in words(folder("larkfield-improved")["cards.pdf"].content)
     rows = table("saltmarsh-improved", "holes-clutch-arm").rows
     assert rows[1][6] == pytest.approx(11.1125)  # data stay in mm
+
+
+def test_what_cannot_be_made_stands_before_the_order_of_work() -> None:
+    project = read(car_text("brackwater-fix2"))
+    assert work("brackwater-fix2").made.faults == ()
+    design = project.design
+    pivot = replace(design.brake.carrier.pivot, span=1200.0)
+    carrier = replace(design.brake.carrier, pivot=pivot)
+    made = Work.of(about(project), replace(design, brake=replace(design.brake, carrier=carrier)))
+    (faults,) = made.made.faults
+    assert faults.rows[0][0] == "brake pivot tube"
+    assert str(faults.rows[0][-1]).startswith("join it from two pieces")
+    pdf = next(one.content for one in sheets(made) if one.file == "order-of-work.pdf")
+    first, second, *_ = pypdf.PdfReader(BytesIO(pdf)).pages
+    assert "Before you cut" in first.extract_text()
+    assert "trial-in-card" in second.extract_text()

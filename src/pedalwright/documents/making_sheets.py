@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from math import isfinite
 
 from pedalwright.design import Design
 from pedalwright.documents.making_cards import Card
@@ -12,6 +13,7 @@ from pedalwright.documents.making_lists import (
     bar_table,
     buying_table,
     drill_table,
+    finding_table,
     sheet_table,
 )
 from pedalwright.documents.making_steps import order_table
@@ -20,8 +22,10 @@ from pedalwright.documents.making_welds import weld_table
 from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.tiles import Template
 from pedalwright.drawing import Drawing
+from pedalwright.making import cutting, fastening, planning
 from pedalwright.making.buying import buying
 from pedalwright.making.car import (
+    SERVICED,
     Plate,
     bar_pieces,
     box,
@@ -37,12 +41,21 @@ from pedalwright.making.car import (
     plate_parts,
     shortened,
 )
-from pedalwright.making.cutting import Bar, BarPlan, SheetPlan, cut_bars, cut_sheets
+from pedalwright.making.cutting import (
+    Bar,
+    BarPlan,
+    SheetPlan,
+    check_bars,
+    cut_bars,
+    cut_sheets,
+)
 from pedalwright.making.cutting.drawn import bars_drawing, sheet_drawings
-from pedalwright.making.fastening import counts, set_bolt, set_rivet
+from pedalwright.making.fastening import check_bolt, check_rivet, counts, set_bolt, set_rivet
 from pedalwright.making.fastening.counts import PACK
 from pedalwright.making.planning import order
 from pedalwright.making.profiles import Profile, drill_card, profile_drawing, seen_from
+
+_CURES = {**cutting.CURES, **planning.CURES, **fastening.CURES}
 
 #: A bar as a shop sells it, and what is filed off to square its end, mm (ours).
 SHOP_BAR, SQUARED = 1000.0, 2.0
@@ -69,20 +82,22 @@ class Made:
     joints: tuple[Table, ...]
     buying: tuple[Table, ...]
     plan: Table
+    #: What cannot be made as it is.
+    faults: tuple[Table, ...]
 
     @classmethod
     def of(cls, design: Design, units: Units = METRIC) -> "Made":
         """All that a design itself asks to be made; drawings in the builder's units."""
         profiles, stock = car_profiles(design), design.stock
         drilled = [drill_card(profile) for profile in profiles]
+        wanted = bar_pieces(design)
+        there = {
+            section: [*own_bars(stock, section), Bar(name=section, length=SHOP_BAR)]
+            for section in wanted
+        }
         bars = {
-            section: cut_bars(
-                pieces,
-                [*own_bars(stock, section), Bar(name=section, length=SHOP_BAR)],
-                kerf=float(stock.kerf),
-                trim=SQUARED,
-            )
-            for section, pieces in bar_pieces(design).items()
+            section: cut_bars(pieces, there[section], kerf=float(stock.kerf), trim=SQUARED)
+            for section, pieces in wanted.items()
         }
         plates = {
             plate: cut_sheets(parts, own_sheets(stock, plate), gap=GAP, margin=MARGIN)
@@ -92,6 +107,18 @@ class Made:
         rivets, bolts = [set_rivet(row) for row in held.rivets], [set_bolt(b) for b in held.bolts]
         counted = counts(rivets, bolts, box(stock), {**PACK, **packs(stock)}, held.others)
         welds, fluid = car_welds(design), design.brake.plumbing.fluid
+        jobs = car_jobs(design)
+        plan = order(jobs)
+        found = (
+            *(
+                f
+                for name, made in bars.items()
+                for f in check_bars(wanted[name], there[name], made)
+            ),
+            *planning.check(jobs, plan, serviced=SERVICED),
+            *(f for bolt in bolts if isfinite(bolt.total) for f in check_bolt(bolt)),
+            *(f for rivet in rivets if isfinite(rivet.total) for f in check_rivet(rivet)),
+        )
         bought = buying(
             bars=bars,
             sheets=plates.values(),
@@ -121,14 +148,15 @@ class Made:
                 count_table(counted, held.open),
             ),
             buying=(buying_table(bought),),
-            plan=order_table(order(car_jobs(design))),
+            plan=order_table(plan),
+            faults=(finding_table(found, _CURES),) if not all(f.ok for f in found) else (),
         )
 
     @property
     def tables(self) -> tuple[Table, ...]:
         """Every list, in the order of use."""
         return (
-            *(self.plan, *self.buying, *self.joints, *self.cutting),
+            *(*self.faults, self.plan, *self.buying, *self.joints, *self.cutting),
             *(*self.donors, *self.drilling, *self.welds),
         )
 
@@ -190,8 +218,9 @@ def _template(made: Made, profile: Profile) -> Template:
 
 
 def order_cards(made: Made) -> list[Card]:
-    """The order of work by itself: it hangs on the wall."""
-    return [Card(title="Order of work", tables=(made.plan,))]
+    """The order of work by itself: it hangs on the wall. What cannot be made comes before it."""
+    faults = [Card(title="Before you cut", tables=made.faults)] if made.faults else []
+    return [*faults, Card(title="Order of work", tables=(made.plan,))]
 
 
 def buying_cards(made: Made) -> list[Card]:

@@ -42,7 +42,7 @@ def car_jobs(
         *_pedal("brake", design, open_panels),
         *_pedal("clutch", design, open_panels),
         *(job for panel in panels for job in _panel(panel)),
-        *_trial([panel.name for panel in panels]),
+        *_trial(design, [panel.name for panel in panels]),
         *(job for panel in panels for job in _closing(panel)),
         *_after(design, [panel.name for panel in panels if not panel.screwed]),
     )
@@ -213,10 +213,16 @@ def _panel(panel: PanelWork) -> Iterator[Job]:
     )
 
 
-def _trial(panels: Sequence[str]) -> Iterator[Job]:
+def _trial(design: Design, panels: Sequence[str]) -> Iterator[Job]:
+    on_old_hole = " and ".join(one.pedal for one in shortened(design) if one.redrilled)
+    ratio = (
+        f"the ratio of the {on_old_hole} is still that of the donor's hole, see its card"
+        if on_old_hole
+        else "ratio by rule"
+    )
     yield Job(
         name="trial-in-metal",
-        does="Sit in it again, tacked and clamped: full strokes, ratio by rule, gaps, spanner room",
+        does=f"Sit in it again, tacked and clamped: full strokes, gaps, spanner room; {ratio}",
         hours=1.0,
         after=("brake-tack", "clutch-tack", *(f"clamp-{name}" for name in panels)),
         gate=True,
