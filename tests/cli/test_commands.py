@@ -129,3 +129,17 @@ def test_formula_refuses_in_sentences(arguments: tuple[str, ...]) -> None:
     result = run("formula", *arguments, "--json")
     assert result.exit_code == 2
     assert json.loads(result.stdout)["errors"]
+
+
+def test_the_full_tier_is_told_as_it_goes_and_adds_its_findings(improved: Path) -> None:
+    plain, full = run("assess", improved, "--json"), run("assess", improved, "--json", "--full")
+    assert plain.exit_code == full.exit_code == 0, full.output
+    assert "structure.panel_panic" in [f["code"] for f in json.loads(full.stdout)["findings"]]
+    assert "structure.panel_panic" not in [f["code"] for f in json.loads(plain.stdout)["findings"]]
+    assert "meshing" in full.stderr
+
+
+def test_the_full_tier_of_a_car_without_a_box_says_so(tmp_path: Path) -> None:
+    car = tmp_path / "car.toml"
+    run("new", car, "--like", "saltmarsh-improved")
+    assert "No box is described" in run("assess", car, "--full").stderr

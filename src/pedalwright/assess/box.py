@@ -30,10 +30,10 @@ class Boxed:
 
 def boxed(design: Design) -> Boxed:
     """The box under both pedals, condensed once for as long as it stays as it is."""
-    seats = tuple(_seats(design))
+    seats = seats_of(design)
     if not seats:
         return Boxed()
-    survey = Survey(lines=design.survey.lines, faces=design.survey.faces)
+    survey = walls_and_tubes(design)
     try:
         answer = held(design.box, survey, seats)
     except TypeError:  # arrays have no hash: a batch, of which all share one box
@@ -53,13 +53,27 @@ def box_findings(box: Boxed) -> Iterator[Finding]:
         yield check_loop(one.joints, name)
 
 
+def seats_of(design: Design) -> tuple[Seat, ...]:
+    """The pedals that hang on the box."""
+    return tuple(_seats(design))
+
+
+def walls_and_tubes(design: Design) -> Survey:
+    """What of the survey a box stands on."""
+    return Survey(lines=design.survey.lines, faces=design.survey.faces)
+
+
 def unit_push(lever: Lever, here: Position, unit: Forces) -> Push:
-    """What one newton square to the arm does to flange and shaft: together they bear the foot."""
-    square = lever.axis.cross(here.pad - lever.pivot).unit()
+    """What one newton square to the arm does to flange and shaft."""
+    return of_foot(lever, here, unit, lever.axis.cross(here.pad - lever.pivot).unit())
+
+
+def of_foot(lever: Lever, here: Position, unit: Forces, foot: Point) -> Push:
+    """What a foot on the pad does to flange and shaft: together they bear it."""
     pivot = -unit.pivot
-    flange = square - pivot
+    flange = foot - pivot
     # What is left of the moments about the pivot: the axis itself turns freely.
-    turns = (here.pad - lever.pivot).cross(square) - (here.pin - lever.pivot).cross(flange)
+    turns = (here.pad - lever.pivot).cross(foot) - (here.pin - lever.pivot).cross(flange)
     return Push(
         at_flange=here.socket,
         flange=flange,

@@ -8,10 +8,12 @@ from pedalwright.panels.made import Clamp, Glued, Made, Panel, Row, Shaft
 from pedalwright.panels.metals import metal
 from pedalwright.panels.outlines import round_eyes
 from pedalwright.panels.parts import Cheeks, Glue
-from pedalwright.panels.recipes.eyes import HEAD, collar, eye, foot_on
+from pedalwright.panels.recipes.eyes import collar, eye, foot_on
 from pedalwright.panels.recipes.ground import Ground, on, one, place, stacked
 from pedalwright.panels.rows import along, rectangle
 
+#: Least metal of a flange beyond what the rail bears on, mm.
+EDGE = 2.0
 #: A fold begins so many thicknesses beyond the radius of the one beside it (ours).
 CLEAR = 3.0
 
@@ -141,13 +143,16 @@ def _carried(part: Cheeks, panel: Panel, ground: Ground) -> None:
         flat = panel.flat(face)
         length, width = flat.face.outline[2]
         at = place(flat.plane, foot_on(tube, flat.plane.point((length / 2, width / 2))))
-        inside = min(max(at[0], HEAD), length - HEAD), width / 2
+        # The bolt draws the flange against the rail, which bears on it as wide as it is.
+        wide = min(tube.width, 0.8 * length)
+        inside = min(max(at[0], wide / 2 + EDGE), length - wide / 2 - EDGE), width / 2
         ground.carry(
             tube.name,
             Clamp(
                 name=f"{part.name}, {face} on {tube.name}",
                 sheet=panel.sheet(face),
                 centre=flat.plane.point(inside),
-                width=min(HEAD, 0.7 * width),
+                width=wide,
+                height=0.7 * width,
             ),
         )

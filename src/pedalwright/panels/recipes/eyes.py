@@ -8,8 +8,6 @@ from pedalwright.panels.made import Clamp, Panel, Tube
 
 #: Of the metal round an eye: what the shaft's hole takes, and what its collar covers (ours).
 BORE, COLLAR = 0.6, 1.4
-#: A bolt's head, mm.
-HEAD = 16.0
 
 
 def eye(centre: XY, round_pivot: mm) -> Hole:

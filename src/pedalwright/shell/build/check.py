@@ -105,10 +105,13 @@ def _seams(bench: Bench) -> Iterator[Fault]:
 
 
 def _places(bench: Bench) -> Iterator[Fault]:
-    said = [(f"spot {spot.name}", spot.at, spot.sheet, 0.0) for spot in bench.spots]
-    said += [(f"patch {p.name}", p.centre, p.sheet, p.width / 2) for p in bench.patches]
+    said = [(f"spot {spot.name}", spot.at, spot.sheet, (0.0, 0.0)) for spot in bench.spots]
+    said += [
+        (f"patch {p.name}", p.centre, p.sheet, (p.width / 2, p.height / 2)) for p in bench.patches
+    ]
     for one in bench.fasteners:
-        said += [(f"fastener {one.name}", one.at, name, one.head / 2) for name in one.sheets]
+        foot = (one.head / 2, 0.0)
+        said += [(f"fastener {one.name}", one.at, name, foot) for name in one.sheets]
     for where, at, name, reach in said:
         sheet = _sheet(bench, name)
         far = abs(sheet.plane.height(at))
@@ -148,14 +151,20 @@ def _overlap(apart: Array, half: Array, other: Array) -> bool:
     return bool(np.all(apart < wide + far))
 
 
-def _covered(sheet: Sheet, at: Point, reach: float) -> bool:
-    """Whether a sheet covers a point and what is round it; on the rim counts."""
+def _covered(sheet: Sheet, at: Point, foot: tuple[float, float]) -> bool:
+    """Whether a sheet covers a point and what is round it; on the rim counts.
+
+    A foot is half as wide and half as high; no height: round.
+    """
     turn = np.arange(8) * np.pi / 4
     place = np.array(sheet.plane.place(at))
     centre = np.mean(np.array(sheet.outline), axis=0)
-    probes = place + (reach - 10 * SAME) * np.stack([np.cos(turn), np.sin(turn)], axis=-1)
-    if reach:
-        return bool(covers(sheet, probes).all())
+    around = np.stack([np.cos(turn), np.sin(turn)], axis=-1)
+    if foot[1]:
+        around = np.sign(np.round(around, 9))  # the corners, and the middles of the sides
+    if foot[0]:
+        half = np.array([foot[0], foot[1] or foot[0]]) - 10 * SAME
+        return bool(covers(sheet, place + half * around).all())
     inward = (centre - place) / max(float(np.linalg.norm(centre - place)), SAME)
     return bool(covers(sheet, np.stack([place, place + 10 * SAME * inward])).any())
 

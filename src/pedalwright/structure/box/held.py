@@ -38,7 +38,7 @@ def held(box: Box, survey: Survey, seats: tuple[Seat, ...]) -> tuple[Held, ...] 
         return Unheld(wrong.faults)
     ready = set_up(built.mesh)
     if ready.loose:
-        return Unheld(tuple(_loose(name) for name in ready.loose))
+        return Unheld(tuple(loose(name) for name in ready.loose))
     points = tuple(dict.fromkeys((*stands.flanges, *stands.shafts)))
     answer = condense(ready, points)
     found: list[Held] = []
@@ -76,7 +76,8 @@ def _place(mesh: Mesh, name: str) -> Point:
     return Point(*(float(number) for number in mesh.nodes[mesh.points[name]]))
 
 
-def _loose(name: str) -> Fault:
+def loose(name: str) -> Fault:
+    """A part that nothing holds."""
     return Fault(
         where=f"box, {name}",
         read="a part that nothing holds",

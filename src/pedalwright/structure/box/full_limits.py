@@ -1,0 +1,107 @@
+"""What is asked of the box in full: that nothing yields, no web jumps aside, fasteners bear."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+import numpy as np
+
+from pedalwright.core.checks import Finding, Limit, Source
+from pedalwright.shell.limits import check as check_sums
+from pedalwright.shell.limits import check_buckling
+from pedalwright.structure.box.full import Full
+from pedalwright.structure.box.missing import Missing
+
+_FASTENERS = Source("EN 1993-1-8", "table 3.4, from memory; the hardest push", "standard")
+
+PANIC = Limit(
+    "structure.panel_panic",
+    "A frightened push leaves the sheet straight: one thickness from bolts and welds none yields.",
+    "at most",
+    "MPa",
+    Source("pedalwright", "equivalent stress after von Mises, by linear sums", "ours"),
+)
+ABUSE = Limit(
+    "structure.panel_abuse",
+    "The hardest push does not tear the sheet.",
+    "at most",
+    "MPa",
+    Source("pedalwright", "stress by linear sums against the tensile strength", "ours"),
+)
+BULGE = Limit(
+    "structure.panel_bulge",
+    "At a hard stop no panel bulges so far that it begins to carry like a net.",
+    "at most",
+    "mm",
+    Source(
+        "Timoshenko and Woinowsky-Krieger", "half the thickness; beyond it a band holds", "handbook"
+    ),
+    "should",
+)
+TOGETHER = Limit(
+    "structure.row",
+    "The hardest worked fastener of a row bears shear, pull and its hole together.",
+    "at most",
+    "1",
+    _FASTENERS,
+)
+MISSING = Limit(
+    "structure.row_one_missing",
+    "With the hardest worked fastener of a row gone the others still bear a frightened push.",
+    "at most",
+    "1",
+    Source("common practice", "no source: one nut is always forgotten", "trade"),
+    "should",
+)
+AGREES = Limit(
+    "structure.box_agrees",
+    "With fine triangles, and sheets that press on one another, the pad sinks as far as was said.",
+    "at most",
+    "1",
+    Source(
+        "pedalwright",
+        "a quarter of what the condensed box says; contact makes the most of it",
+        "ours",
+    ),
+    "should",
+)
+#: How far the two may differ.
+APART = 0.25
+#: Share of its thickness that a panel may bulge.
+HALF = 0.5
+#: By their names: which pushes are a hard stop, a fright, the hardest.
+EFFORT, FRIGHT, HARDEST = (" 500 N", " 200 N"), (" 1250 N", " 1000 N"), (" 2000 N", " 1500 N")
+
+
+def check_full(one: Full, fast: Mapping[str, float]) -> Iterator[Finding]:
+    """Every case under the demand that is made of it; the sums themselves first."""
+    yield from check_sums(one.built, one.answer)
+    for number, case in enumerate(one.cases):
+        for worked in one.judged:
+            about = f"{worked.part}, {case.name}"
+            if case.name.endswith(FRIGHT):
+                yield PANIC.check(float(worked.stress[number]), worked.yields, about)
+            elif case.name.endswith(HARDEST):
+                tears = _tears(one, worked.part)
+                yield ABUSE.check(float(worked.stress[number]), tears, about)
+        if case.name.endswith(EFFORT):
+            for bulge in one.bulges:
+                about = f"{bulge.sheet}, {case.name}"
+                yield BULGE.check(float(bulge.most[number]), HALF * bulge.thickness, about)
+        if case.name.endswith(HARDEST):
+            for row in one.rows:
+                yield TOGETHER.check(float(row.use[number]), 1.0, f"{row.name}, {case.name}")
+        if case.name in fast:
+            apart = abs(one.pad[number] / fast[case.name] - 1.0)
+            yield AGREES.check(float(apart), APART, case.name)
+    if one.buckling is not None:
+        yield check_buckling(one.buckling)
+
+
+def check_missing(found: Iterable[Missing]) -> Iterator[Finding]:
+    """Rows with one gone, under the frightened pushes."""
+    for one in found:
+        yield MISSING.check(float(np.max(one.use)), 1.0, one.row)
+
+
+def _tears(one: Full, part: str) -> float:
+    panel = one.made.panel(part)
+    return np.nan if panel is None else panel.metal.tensile_strength
