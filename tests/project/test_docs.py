@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from pedalwright.project import ProjectError, read
+from pedalwright.project import ProjectError, car_text, read
 from pedalwright.project.keys_page import keys_page, notes
 from pedalwright.structure.parts import PushRod
 
@@ -75,3 +75,11 @@ def test_the_example_in_python_runs(
     exec(compile(example, "project-file.md", "exec"), {})
     assert "brake.pedal.pin_radius 54.5 ±0.5 mm -> 55 mm" in capsys.readouterr().out
     assert {path.name for path in tmp_path.iterdir()} == {"my-car.toml", "my-car.toml.1.bak"}
+
+
+def test_the_shelf_of_the_page_reads(blocks: Callable[[str], list[str]]) -> None:
+    (shelf,) = [block for block in blocks("ini") if block.startswith("[stock]")]
+    car, _, _ = car_text("larkfield-improved").partition("\n[stock]\n")
+    stock = read(f"{car}\n{shelf}").design.stock
+    assert [arm.pad_radius for arm in stock.arms] == [310.0]
+    assert [(tin.count, tin.pack) for tin in stock.rivets] == [(62.0, 10.0)]
