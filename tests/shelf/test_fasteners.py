@@ -5,14 +5,14 @@ from itertools import groupby, pairwise
 import pytest
 
 from pedalwright.shelf.bolts import bolts
-from pedalwright.shelf.fasteners import bolt_lengths, nut, nuts, rivet_strengths
+from pedalwright.shelf.fasteners import bolt_lengths, clevis_pins, nut, nuts, rivet_strengths
 from pedalwright.shelf.galvanic import bare, surface, surfaces
 from pedalwright.shelf.materials import material
 from pedalwright.shelf.rivets import grips
 
 
 def test_every_row_says_where_it_comes_from_and_how_far_it_is_trusted() -> None:
-    for row in (*rivet_strengths(), *nuts(), *bolt_lengths(), *surfaces()):
+    for row in (*rivet_strengths(), *nuts(), *bolt_lengths(), *clevis_pins(), *surfaces()):
         assert len(row.source) > 5, row
         assert any(word in row.mark for word in ("seen", "memory", "practice")), row
 
@@ -53,3 +53,10 @@ def test_what_a_metal_shows_to_the_water(name: str, form: str, shows: str) -> No
     found = material(name, form, 2.0)
     assert found is not None
     assert bare(found) == shows
+
+
+def test_a_thicker_clevis_pin_takes_no_thinner_split_pin_and_keeps_most_of_its_metal() -> None:
+    for thin, thick in pairwise(clevis_pins()):
+        assert thin.diameter < thick.diameter
+        assert thin.split_pin <= thick.split_pin
+    assert all(row.split_pin <= row.diameter / 3 for row in clevis_pins())
