@@ -4,13 +4,10 @@ import re
 from dataclasses import fields, is_dataclass, replace
 from typing import Literal, TypeVar, cast
 
-import numpy as np
-
 from pedalwright.core.points import Point
 from pedalwright.design.tree import Design
 from pedalwright.linkage.parts import Pedal
 from pedalwright.panels.parts import Box, Gusset, Stiffener, Wall
-from pedalwright.panels.recipes.ground import LEVEL
 from pedalwright.survey.parts import Offset, Survey
 
 T = TypeVar("T")
@@ -31,7 +28,7 @@ def mirrored(design: Design) -> Design:
     What was read stays as it was read: a tape is as long on the other side.
     """
     turned = _turned(design)
-    walls = tuple(_other_edges(wall, design) for wall in turned.box.walls)
+    walls = tuple(_other_edges(wall) for wall in turned.box.walls)
     return replace(
         turned,
         survey=_renamed(turned.survey),
@@ -39,11 +36,8 @@ def mirrored(design: Design) -> Design:
     )
 
 
-def _other_edges(wall: Wall, design: Design) -> Wall:
-    """The edges that lie across the car change places: of a floor its top and bottom."""
-    level = np.all(np.abs(design.survey.face(wall.face).normal.z) > LEVEL)
-    if level:
-        return replace(wall, bottom=wall.top, top=wall.bottom)
+def _other_edges(wall: Wall) -> Wall:
+    """The edges to the left and to the right change places."""
     return replace(wall, left=wall.right, right=wall.left)
 
 

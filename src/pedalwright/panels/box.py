@@ -1,14 +1,27 @@
 """A whole box from its description: one recipe after the other, each on what is there already."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
-from functools import lru_cache, partial
+from functools import lru_cache
 from math import isnan
-from typing import TypeAlias, TypeVar
+from typing import Any, TypeAlias
 
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.panels.made import Made
-from pedalwright.panels.parts import Box
+from pedalwright.panels.parts import (
+    Box,
+    Cheeks,
+    Cover,
+    Doubler,
+    FootTub,
+    Gusset,
+    Hanger,
+    HeelPlate,
+    Rail,
+    Stiffener,
+    Tie,
+    Wall,
+)
 from pedalwright.panels.recipes.cheeks import cheeks
 from pedalwright.panels.recipes.flat import doubler, wall
 from pedalwright.panels.recipes.ground import Ground
@@ -17,10 +30,10 @@ from pedalwright.panels.recipes.stiff import gusset, stiffener
 from pedalwright.panels.recipes.tubes import hanger, rail, tie
 from pedalwright.survey.parts import Survey
 
-T = TypeVar("T")
 #: Boxes that are kept as they were made.
 KEPT = 64
-Piece: TypeAlias = Callable[[Ground], Made]
+#: `Any` is allowed here: each recipe takes parts of its own kind, and the table below pairs them.
+Recipe: TypeAlias = Callable[[Any, Ground], Made]
 
 
 @lru_cache(maxsize=KEPT)
@@ -32,20 +45,8 @@ def made(box: Box, survey: Survey) -> Made:
     ground = Ground(survey)
     if missing := tuple(_missing(box)):
         raise InputError(missing)
-    for one in (
-        *_each(rail, box.rails),
-        *_each(wall, box.walls),
-        *_each(cheeks, box.cheeks),
-        *_each(hanger, box.hangers),
-        *_each(doubler, box.doublers),
-        *_each(gusset, box.gussets),
-        *_each(stiffener, box.stiffeners),
-        *_each(tie, box.ties),
-        *_each(cover, box.covers),
-        *_each(foot_tub, box.foot_tubs),
-        *_each(heel_plate, box.heel_plates),
-    ):
-        ground.made += one(ground)
+    for recipe, part in _in_order(box):
+        ground.made += recipe(part, ground)
     if ground.wrong:
         raise InputError(tuple(ground.wrong))
     tubes = tuple(
@@ -55,8 +56,38 @@ def made(box: Box, survey: Survey) -> Made:
     return replace(ground.made, tubes=tubes)
 
 
-def _each(recipe: Callable[[T, Ground], Made], parts: tuple[T, ...]) -> list[Piece]:
-    return [partial(recipe, part) for part in parts]
+#: The recipe of each kind of part.
+RECIPES: Mapping[type, Recipe] = {
+    Rail: rail,
+    Wall: wall,
+    Doubler: doubler,
+    Cheeks: cheeks,
+    Hanger: hanger,
+    Gusset: gusset,
+    Stiffener: stiffener,
+    Tie: tie,
+    Cover: cover,
+    FootTub: foot_tub,
+    HeelPlate: heel_plate,
+}
+#: What a part says it lies on, hangs from or ends at.
+STANDS_ON = ("on", "one", "other", "rail", "start_on", "end_on")
+
+
+def _in_order(box: Box) -> Iterator[tuple[Recipe, Any]]:
+    """Every part after those it stands on; one that stands on nothing there is comes last."""
+    waiting = [part for kind in fields(box) for part in getattr(box, kind.name)]
+    there: set[str] = set()
+    while waiting:
+        ready = [part for part in waiting if _stands_on(part) <= there] or waiting
+        for part in ready:
+            there.add(part.name)
+            yield RECIPES[type(part)], part
+        waiting = [part for part in waiting if part not in ready]
+
+
+def _stands_on(part: object) -> set[str]:
+    return {name for key in STANDS_ON if (name := getattr(part, key, ""))}
 
 
 def _missing(box: Box) -> Iterator[Fault]:

@@ -86,8 +86,7 @@ class Opening:
 class Wall:
     """A flat panel of the body or bulkhead: part of a surveyed face, held at its edges.
 
-    Its edges are named as they are seen from the side where the feet are; of a floor the top is on
-    the right of the car, the right is at the rear.
+    Its edges are named as the driver sees them; of a floor the top is at the front.
     """
 
     name: str

@@ -3,8 +3,9 @@
 One unit push at a time gives the give of every hard point for every push. As long as the sheets do
 not change, a design only picks its points, adds its levers and rods, and solves a small full
 system; the energy of each part follows by a matrix of its own, so it is still known who gives.
-Contact is left out: the sheets of a lap neither press nor pull but at their fasteners. (Static
-condensation: R. J. Guyan, "Reduction of stiffness and mass matrices", AIAA Journal 3 (1965) 380.)
+Contact is one-sided and so no matter of sums: places that are said to press are taken to press
+always, the others never. (Static condensation: R. J. Guyan, "Reduction of stiffness and mass
+matrices", AIAA Journal 3 (1965) 380.)
 """
 
 from dataclasses import dataclass
@@ -13,9 +14,10 @@ import numpy as np
 
 from pedalwright.core.units import Array
 from pedalwright.shell.assembly import Block
-from pedalwright.shell.mesh import SIX, Flags
+from pedalwright.shell.mesh import SIX, Flags, Indices
 from pedalwright.shell.solve import SetUp
 from pedalwright.shell.sparse import summed
+from pedalwright.shell.touching import opening, pushes
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +64,10 @@ class Condensed:
         return moves[..., 0] if stiffness.ndim == 2 else moves
 
 
-def condense(bench: SetUp, points: tuple[str, ...] | None = None) -> Condensed:
-    """Condense to named points; all of them where none are named."""
+def condense(
+    bench: SetUp, points: tuple[str, ...] | None = None, pressing: Flags | None = None
+) -> Condensed:
+    """Condense to named points, all of them where none are named; `pressing` (contacts,)."""
     assert bench.factor is not None, "something is loose"
     mesh = bench.mesh
     names = points or tuple(mesh.points)
@@ -72,12 +76,29 @@ def condense(bench: SetUp, points: tuple[str, ...] | None = None) -> Condensed:
     loads = np.zeros((mesh.held.size, len(rows)))
     loads[rows, np.arange(len(rows))] = 1.0
     moves = bench.moves(loads)
+    force = np.zeros((len(mesh.contacts.part), len(rows)))
+    if pressing is not None and pressing.any():
+        force[pressing], moves = _pressed(bench, np.flatnonzero(pressing), moves)
     give = moves[rows]
     by_part = np.zeros((len(mesh.parts), len(rows), len(rows)))
     for block in bench.made_of:
         for part in np.unique(block.part):
             by_part[part] += _share(block, block.part == part, moves)
+    for part in np.unique(mesh.contacts.part):
+        own = mesh.contacts.part == part
+        by_part[part] += force[own].T @ (force[own] / mesh.contacts.stiffness[own, None])
     return Condensed(names, tuple(part.name for part in mesh.parts), 0.5 * (give + give.T), by_part)
+
+
+def _pressed(bench: SetUp, places: Indices, moves: Array) -> tuple[Array, Array]:
+    """Forces in the places that press, and the moves with them, for every column of moves."""
+    mesh = bench.mesh
+    unit = np.zeros((len(places), len(mesh.contacts.part)))
+    unit[np.arange(len(places)), places] = 1.0
+    opened = bench.moves(pushes(mesh, unit))
+    give = opening(mesh, opened)[places] + np.diag(1.0 / mesh.contacts.stiffness[places])
+    force: Array = np.asarray(np.linalg.solve(give, -opening(mesh, moves)[places]))
+    return force, moves + opened @ force
 
 
 def _share(block: Block, own: Flags, moves: Array) -> Array:

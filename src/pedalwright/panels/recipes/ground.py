@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from pedalwright.core.faults import Fault
-from pedalwright.core.points import REARWARD, UP, Point
+from pedalwright.core.points import RIGHT, UP, Point
 from pedalwright.core.points import Plane as Surface
 from pedalwright.core.units import mm
 from pedalwright.drawing import XY
@@ -49,13 +49,13 @@ class Ground:
 
 
 def lying(surface: Surface) -> Plane:
-    """Axes on a surveyed surface: of a wall to the right and up as the driver sees it.
+    """Axes on a surveyed surface: to the right and up as the driver sees it.
 
-    Of a floor rearward and to the car's right.
+    Of a floor, which he looks down on, up is forward.
     """
     normal = surface.normal
     if abs(float(normal.z)) > LEVEL:
-        along = (REARWARD - normal * normal.dot(REARWARD)).unit()
+        along = (RIGHT - normal * normal.dot(RIGHT)).unit()
         across = normal.cross(along)
     else:
         across = (UP - normal * normal.dot(UP)).unit()

@@ -55,15 +55,15 @@ def heel_plate(part: HeelPlate, ground: Ground) -> Made:
         return Made()
     lying = on(base, "near", one(part.thickness))
     middle, length, width = place(lying, part.middle), one(part.length), one(part.width)
-    outline = rectangle(middle, length, width)
+    outline = rectangle(middle, width, length)
     lip = one(part.lip)
     folds: tuple[Fold, ...] = ()
     if lip:
-        rear = edges(outline)[1]
+        rear = edges(outline)[0]
         folds = (_edge("lip", rear, lip, one(part.bend), pi / 2),)
     panel = _plate(part.name, "plate", outline, folds, lying, one(part.thickness), part.metal)
     inset = 2 * one(part.joined.edge)
-    line = rectangle(middle, length - inset, width - inset)
+    line = rectangle(middle, width - inset, length - inset)
     return Made(panels=(panel,), rows=(_row(part.joined, panel, base, line, near="near"),))
 
 
@@ -77,16 +77,15 @@ def foot_tub(part: FootTub, ground: Ground) -> Made:
     # The flange's far face lies on the floor; the tray's outside is so deep below that.
     lying = beside(top, thickness - depth)
     middle, length, width = place(lying, part.middle), one(part.length), one(part.width)
-    outline = rectangle(middle, length, width)
-    sides = ("right side", "rear", "left side", "front")
-    names = (sides[2], sides[1], sides[0], sides[3])
+    outline = rectangle(middle, width, length)
+    names = ("rear", "right side", "front", "left side")
     folds = tuple(
         _side(name, edge, depth, flange, part.bend, thickness, corners=name.endswith("side"))
         for name, edge in zip(names, edges(outline), strict=True)
     )
     panel = _plate(part.name, "bottom", outline, folds, lying, thickness, part.metal)
     around_it = 2 * (flange - one(part.joined.edge))
-    line = around(rectangle(middle, length + around_it, width + around_it), part.joined)
+    line = around(rectangle(middle, width + around_it, length + around_it), part.joined)
     places = tuple(top.point(at) for at in line)
     rows = tuple(
         Row(
@@ -97,7 +96,7 @@ def foot_tub(part: FootTub, ground: Ground) -> Made:
             stack=thickness + base.thickness,
             counted=False,
         )
-        for name, own in _shared(places, top, middle, (length, width), names)
+        for name, own in _shared(places, top, middle, (width, length), names)
     )
     return Made(panels=(panel,), rows=rows)
 
@@ -113,10 +112,10 @@ def _shared(
     found: dict[str, list[Point]] = {name: [] for name in names}
     for point in places:
         x, y = place(top, point)
-        if abs(y - middle[1]) > size[1] / 2:
-            found[names[0] if y < middle[1] else names[2]].append(point)
-        else:
+        if abs(x - middle[0]) > size[0] / 2:
             found[names[1] if x > middle[0] else names[3]].append(point)
+        else:
+            found[names[0] if y < middle[1] else names[2]].append(point)
     return [(name, tuple(own)) for name, own in found.items() if own]
 
 

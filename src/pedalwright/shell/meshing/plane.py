@@ -32,13 +32,20 @@ def distance(points: Array, start: Array, end: Array) -> Array:
     least = np.full(len(points), np.inf)
     if not len(start):
         return least
-    side = end - start
-    length_2 = np.maximum(np.sum(side**2, axis=1), np.finfo(float).tiny)
     for some in _chunks(len(points)):
-        reach = points[some, None] - start
-        share = np.clip(np.sum(reach * side, axis=-1) / length_2, 0.0, 1.0)
-        least[some] = np.sqrt(np.min(np.sum((reach - share[..., None] * side) ** 2, -1), axis=1))
+        least[some] = distances(points[some], start, end).min(axis=1)
     return least
+
+
+def distances(points: Array, start: Array, end: Array) -> Array:
+    """Distance of each point from each side, (points, sides); plane or space."""
+    side = end - start
+    length_2 = np.maximum(np.einsum("si,si->s", side, side), np.finfo(float).tiny)
+    reach = points[:, None] - start
+    share = np.clip(np.einsum("psi,si->ps", reach, side) / length_2, 0.0, 1.0)
+    reach -= share[..., None] * side
+    far: Array = np.sqrt(np.einsum("psi,psi->ps", reach, reach))
+    return far
 
 
 def circles(nodes: Array, corners: Indices) -> tuple[Array, Array]:

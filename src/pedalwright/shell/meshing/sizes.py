@@ -11,7 +11,7 @@ import numpy as np
 from pedalwright.core.units import Array
 from pedalwright.shell.mesh import Flags
 from pedalwright.shell.meshing.features import Circle, Features, lifted
-from pedalwright.shell.meshing.plane import distance
+from pedalwright.shell.meshing.plane import distance, distances
 
 #: By how much a side may be longer for each millimetre away from where it must be short.
 GROWTH = 0.35
@@ -34,10 +34,12 @@ class Sizes:
 
     def __call__(self, points: Array) -> Array:
         """At some points, (points, 3)."""
+        from scipy.spatial.distance import cdist
+
         wished = np.full(len(points), self.usual)
         for at in range(0, len(points), CHUNK):
             some = slice(at, at + CHUNK)
-            far = np.linalg.norm(points[some, None] - self.sources, axis=-1)
+            far = cdist(points[some], self.sources)
             wished[some] = np.min(self.shortest + GROWTH * far, axis=1, initial=self.usual)
         return wished
 
@@ -120,7 +122,7 @@ def _beside_circle(one: Features, circle: Circle) -> tuple[Array, Array]:
 
 def _beside_point(one: Features, point: Array) -> tuple[Array, Array]:
     place = point[None]
-    apart = np.array([_to_lines(place, line[None])[0] > TOUCH for line in one.straight])
+    apart = distances(place, one.straight[:, 0], one.straight[:, 1])[0] > TOUCH
     others = one.points[np.linalg.norm(one.points - point, axis=1) > TOUCH]
     gap = np.minimum(_to_lines(place, one.straight[apart]), _to_circles(place, one.circles))
     return place, np.minimum(gap, distance(place, others, others))
@@ -147,7 +149,7 @@ def _meets(straight: Array, line: Array) -> Flags:
     ends = np.minimum(
         distance(straight[:, 0], line[:1], line[1:]), distance(straight[:, 1], line[:1], line[1:])
     )
-    own = np.array([distance(line, s[:1], s[1:]).min() for s in straight])
+    own = distances(line, straight[:, 0], straight[:, 1]).min(axis=0)
     meets: Flags = np.minimum(ends, own) < TOUCH
     return meets
 

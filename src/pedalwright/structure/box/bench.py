@@ -56,6 +56,8 @@ class Stood:
     #: Of every seat: its flange's patch, and the middle of its shaft.
     flanges: tuple[str, ...]
     shafts: tuple[str, ...]
+    #: Of every seat, square to what carries its flange, to the feet's side.
+    away: tuple[Point, ...]
 
 
 def stood(made: Made, seats: tuple[Seat, ...], size: float = COARSE) -> Stood:
@@ -106,6 +108,7 @@ def stood(made: Made, seats: tuple[Seat, ...], size: float = COARSE) -> Stood:
         ),
         tuple(flange.name for flange in flanges),
         tuple(f"{seat.pivot_on}, shaft one.end" for seat in seats),
+        tuple(panel.lying.normal for seat in seats if (panel := made.panel(seat.cylinder_on))),
     )
 
 

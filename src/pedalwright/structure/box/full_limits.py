@@ -58,13 +58,13 @@ AGREES = Limit(
     "1",
     Source(
         "pedalwright",
-        "a quarter of what the condensed box says; contact makes the most of it",
+        "3 per cent of what the condensed box says",
         "ours",
     ),
     "should",
 )
 #: How far the two may differ.
-APART = 0.25
+APART = 0.03
 #: Share of its thickness that a panel may bulge.
 HALF = 0.5
 #: By their names: which pushes are a hard stop, a fright, the hardest.
