@@ -1,4 +1,4 @@
-"""The footwell as it was measured, seen from the car's right: whatever walls and tubes there are.
+"""The footwell as it was measured, seen from the car's left: whatever walls and tubes there are.
 
 Every face, line, mark and obstacle of the survey that can be seen from the side is drawn, and
 carries the name the builder gave it.

@@ -1,6 +1,6 @@
 """A pedal's lever as it is cut and drilled, with the paths of its points: full size at 1:1.
 
-Seen from the car's right, front to the left, the pedal at rest. The arm is drawn with its depths,
+Seen from the car's left, front to the left, the pedal at rest. The arm is drawn with its depths,
 the pivot tube and the hole for the rod pin; arcs show how pad and pin travel to full stroke.
 """
 

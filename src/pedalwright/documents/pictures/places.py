@@ -1,4 +1,4 @@
-"""Where things stand on a drawing of a pedal, seen from the car's right, front to the left.
+"""Where things stand on a drawing of a pedal, seen from the car's left, front to the left.
 
 The paper's x is the car's x, its y the car's z; both in mm of the real thing.
 """

@@ -1,6 +1,6 @@
 """Side elevation of the footwell: a pedal at rest and at full stroke, the legs, dimensions.
 
-Seen from the car's right, front to the left: the paper's x is the car's x, its y the car's z.
+Seen from the car's left, front to the left: the paper's x is the car's x, its y the car's z.
 Visible lines show the pedal and the first driver at rest; long-dash double-dot lines show the
 same parts at full stroke (ISO 128-2); dimensions after ISO 129-1.
 """
@@ -50,7 +50,7 @@ def side_elevation(design: Design, assessment: Assessment, which: Which, units: 
         name=f"{which}-side",
         title=f"Side elevation, {which} pedal at rest and at full stroke",
         description=(
-            f"Footwell from the car's right, front to the left: {which} pedal at rest and at "
+            f"Footwell from the car's left, front to the left: {which} pedal at rest and at "
             f"full stroke, with the legs of {names}."
         ),
         shapes=(

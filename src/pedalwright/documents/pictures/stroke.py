@@ -1,6 +1,6 @@
 """One pedal anywhere on its stroke, with the legs on it: the picture a builder works on.
 
-Seen from the car's right, front to the left, like the side elevation. Visible lines show the
+Seen from the car's left, front to the left, like the side elevation. Visible lines show the
 pedal where it is now; long-dash double-dot lines its two ends (ISO 128-2). Text keeps its size
 on paper, so the paper is as wide as the place the picture is looked at.
 """
@@ -83,7 +83,7 @@ def footwell_picture(design: Design, look: Look, window: Box) -> Drawing:
     scale, heel = _scale(look, window), heel_level(design)
     return Drawing(
         name="footwell",
-        title="The footwell from the car's right, front to the left",
+        title="The footwell from the car's left, front to the left",
         shapes=tuple(footwell(design.survey, heel, window, scale, notes=look.notes)),
         scale=scale,
         window=window,
@@ -99,7 +99,7 @@ def stroke_picture(design: Design, now: Pressed, look: Look, window: Box) -> Dra
         name=f"{look.pedal}-stroke",
         title=f"{look.pedal.capitalize()} pedal, {_where(look.down)}",
         description=(
-            f"The {look.pedal} pedal from the car's right, {_where(look.down)}"
+            f"The {look.pedal} pedal from the car's left, {_where(look.down)}"
             + (f", with the legs of {names}." if names else ".")
         ),
         shapes=(

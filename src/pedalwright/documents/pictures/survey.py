@@ -1,6 +1,6 @@
 """Plan and side view of a survey: marks with their error ellipses, tapes, tubes and faces.
 
-The plan is seen from above with the front of the car up; the side from the car's right, front to
+The plan is seen from above with the front of the car up; the side from the car's left, front to
 the left. What contradicts itself is drawn dashed, and its mark is ringed.
 """
 
