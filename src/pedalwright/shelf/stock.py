@@ -5,9 +5,10 @@ not counted on.
 """
 
 from dataclasses import dataclass
+from math import pi
 from typing import Literal
 
-from pedalwright.core.units import Ratio, mm
+from pedalwright.core.units import Ratio, mm, rad
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -22,6 +23,38 @@ class StockSheet:
     length: mm
     width: mm
     count: Ratio = 1.0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BentStrip:
+    """A strip of a sheet, bent once on one's own tool and measured before and after.
+
+    What its legs gain tells where the neutral line of that sheet lies in that tool.
+    """
+
+    name: str
+    #: Of the sheet it was cut from.
+    metal: str
+    thickness: mm
+    #: Before it was bent.
+    length: mm
+    #: Both legs after bending, outside, with a square.
+    leg_one: mm
+    leg_two: mm
+    #: Inside, as it came out: try drill shanks in the corner.
+    radius: mm
+    #: Turned through.
+    angle: rad = pi / 2
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Folder:
+    """What one bends sheet with."""
+
+    #: Longest bend it takes.
+    longest: mm | None = None
+    #: Shortest flange it turns, outside.
+    least_flange: mm | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -94,6 +127,9 @@ class Stock:
     #: Width of the saw's cut.
     kerf: mm = 1.5
     sheets: tuple[StockSheet, ...] = ()
+    #: Left out, bends are worked out by standard and table.
+    strips: tuple[BentStrip, ...] = ()
+    folder: Folder | None = None
     bars: tuple[StockBar, ...] = ()
     arms: tuple[DonorArm, ...] = ()
     rivets: tuple[StockRivets, ...] = ()
