@@ -96,6 +96,13 @@ def _full_travel(design: Design, assessment: Assessment, which: PedalName) -> mm
             return design.throttle.opening.pad_room
 
 
+def pedal_of(design: Design, which: str) -> Pedal:
+    """One of the three pedals."""
+    return {"brake": design.brake, "clutch": design.clutch, "throttle": design.throttle}[
+        which
+    ].pedal
+
+
 def _parts(design: Design, which: PedalName) -> tuple[Pedal, Rod | None]:
     match which:
         case "brake":

@@ -34,7 +34,7 @@ BESIDE = 30.0
 def front_view(design: Design, assessment: Assessment, units: Units) -> Drawing:
     """The footwell from the seat, with everybody's feet on all three pedals at rest."""
     shown = scene(design, assessment)
-    window = _window(shown)
+    window = window_of(shown)
     return Drawing(
         name="front-view",
         title="Footwell from the seat, pedals at rest",
@@ -44,16 +44,17 @@ def front_view(design: Design, assessment: Assessment, units: Units) -> Drawing:
             + "."
         ),
         shapes=(
-            *_footwell(shown, window),
+            *footwell(shown, window),
             *legs(FROM_THE_SEAT, shown),
             *pads(FROM_THE_SEAT, shown),
-            *_names(shown, window),
-            *_dimensions(shown, window, units),
+            *names(shown, window),
+            *dimensions(shown, window, units),
         ),
     )
 
 
-def _window(shown: Scene) -> Box:
+def window_of(shown: Scene) -> Box:
+    """What the walls are drawn along."""
     places: list[XY] = [
         FROM_THE_SEAT(corner)
         for built in shown.pedals
@@ -68,7 +69,8 @@ def _window(shown: Scene) -> Box:
     return Box(around.left - BESIDE, shown.heel, around.right + BESIDE, around.top + BESIDE)
 
 
-def _footwell(shown: Scene, window: Box) -> Iterator[Item]:
+def footwell(shown: Scene, window: Box) -> Iterator[Item]:
+    """Walls, tubes, what stands in the way, the wheel's rim."""
     survey, view = shown.design.survey, FROM_THE_SEAT
     for face in survey.faces:
         if face.name not in {"floor", "ground"}:
@@ -88,7 +90,7 @@ def _footwell(shown: Scene, window: Box) -> Iterator[Item]:
     yield Leader(rim, "wheel rim", to=(7.0, 7.0))
 
 
-def _names(shown: Scene, window: Box) -> Iterator[Item]:
+def names(shown: Scene, window: Box) -> Iterator[Item]:
     """Whose knee is where, out beyond the walls: the left one's to the left of them."""
     for way, edge in ((-1.0, window.left), (1.0, window.right)):
         named = [
@@ -114,7 +116,7 @@ class NamedRow:
         return (self.stack, *names)
 
 
-def _dimensions(shown: Scene, window: Box, units: Units) -> Iterator[Item]:
+def dimensions(shown: Scene, window: Box, units: Units) -> Iterator[Item]:
     """Along the row from wall to wall; how high the pads are above the heels' rest."""
     size = partial(Linear, written=units.lengths)
     row, hand, floor = shown.row, shown.hand, shown.heel

@@ -1,19 +1,37 @@
-"""What can be taken hold of on the picture of a pedal, and what its place says of the numbers.
+"""What can be taken hold of on the big drawing, and what its place says of the numbers.
 
-A handle stands where its part is with the pedal at rest. Put somewhere else it answers with the
-entries of the project file that bring it there, in inside units, and nothing else is touched.
+From the side that is one pedal in all its parts; from above and from the seat it is how all three
+stand across the car. A handle stands where its part is with the pedal at rest. Put somewhere else
+it answers with the entries of the project file that bring it there, in inside units, and nothing
+else is touched.
 """
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import atan2, copysign, hypot, isfinite
 
-from pedalwright.assess.stroke import Pressed
+from pedalwright import linkage
+from pedalwright.assess.stroke import PEDAL_NAMES, Pressed, pedal_of
+from pedalwright.core.points import REARWARD, RIGHT, Point
 from pedalwright.design import Design
 from pedalwright.documents.pictures.places import seen, towards
-from pedalwright.documents.pictures.stroke import Look, heel_level
+from pedalwright.documents.pictures.stroke import Look, SideName, heel_level
+from pedalwright.documents.pictures.views import FROM_ABOVE, FROM_THE_LEFT, FROM_THE_SEAT, View
 from pedalwright.drawing import XY
+
+#: The numbers of a place that lie to the right and up on the paper of each side.
+AXES: Mapping[SideName, tuple[str, str]] = {
+    "side": ("x", "z"),
+    "plan": ("x", "y"),
+    "front": ("y", "z"),
+}
+VIEWS: Mapping[SideName, View] = {
+    "side": FROM_THE_LEFT,
+    "plan": FROM_ABOVE,
+    "front": FROM_THE_SEAT,
+}
+WAYS = {"x": "rearward", "y": "to the right", "z": "up"}
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -32,24 +50,38 @@ class Handle:
 
 def handles(design: Design, now: Pressed, look: Look) -> list[Handle]:
     """Everything that can be taken hold of; what has no place yet cannot."""
-    found = (*_of_pedal(now, look), *_of_rods(now, look), *_of_people(design, now, look))
+    if look.side == "side":
+        found = (*_of_pedal(now, look), *_of_rods(now, look), *_of_people(design, now, look))
+    else:
+        found = (*_of_row(design, now, look), *_of_rods(now, look), *_of_people(design, now, look))
     return [handle for handle in found if isfinite(sum(handle.at))]
 
 
 def put(design: Design, now: Pressed, handle: Handle, at: XY) -> dict[str, float]:
     """The numbers that bring a handle to a place, or as near as it can go."""
-    x, z = _on_its_way(handle, at)
-    match handle.name:
+    at = _on_its_way(handle, at)
+    match handle.name.rpartition(".")[2]:
+        case _ if handle.name.startswith("hip "):
+            return dict(zip(handle.entries, at, strict=True))
+        case "pad" if len(handle.entries) == 1:
+            return _pad_across(design, handle, at)
         case "pad":
-            return _pad(now, handle, (x, z))
+            return _pad(now, handle, at)
         case "pin":
             pivot = seen(now.lever.pivot)
-            return {handle.entries[0]: hypot(x - pivot[0], z - pivot[1])}
+            return {handle.entries[0]: hypot(at[0] - pivot[0], at[1] - pivot[1])}
         case "heel":
-            return _heel(design, z)
+            return _heel(design, at[1])
         case _:
-            slide = 0.0 if handle.name.startswith("hip") else float(now.slide)
-            return dict(zip(handle.entries, (x - slide, z), strict=True))
+            slide = float(now.slide)
+            aft = {path: slide if path.endswith(".x") else 0.0 for path in handle.entries}
+            return {path: to - aft[path] for path, to in zip(handle.entries, at, strict=True)}
+
+
+def says(handle: Handle, side: SideName) -> str:
+    """What a handle is and where it stands, for those who do not see it."""
+    places = (f"{to:.1f} {WAYS[axis]}" for to, axis in zip(handle.at, AXES[side], strict=True))
+    return ", ".join((handle.label, *places))
 
 
 def moved(handle: Handle, by: XY) -> XY:
@@ -73,8 +105,7 @@ _SQUARE = 1e-6
 def _of_pedal(now: Pressed, look: Look) -> Iterator[Handle]:
     """Pivot, pad and pin; on a slanting tube pad and pin are typed, not dragged."""
     table, lever = f"{look.pedal}.pedal", now.lever
-    pivot = (f"{table}.pivot.x", f"{table}.pivot.z")
-    yield Handle(name="pivot", label="pivot", at=seen(lever.pivot), entries=pivot)
+    yield _place("pivot", "pivot", lever.pivot, f"{table}.pivot", look)
     if now.pedal.axis is not None:
         return
     pad = (f"{table}.pad_radius", f"{table}.pad_lean")
@@ -87,6 +118,24 @@ def _of_pedal(now: Pressed, look: Look) -> Iterator[Handle]:
             entries=(f"{table}.pin_radius",),
             along=towards(seen(lever.pivot), seen(lever.pin)),
         )
+
+
+def _of_row(design: Design, now: Pressed, look: Look) -> Iterator[Handle]:
+    """Every pedal across the car: its pivot, and its pad by the joggle of the arm."""
+    aft = REARWARD * now.slide
+    for name in PEDAL_NAMES:
+        pedal, table = pedal_of(design, name), f"{name}.pedal"
+        lever = now.lever if name == look.pedal else linkage.lever(pedal)
+        by = aft if name != look.pedal else REARWARD * 0.0
+        yield _place(f"{name}.pivot", f"{name} pivot", lever.pivot + by, f"{table}.pivot", look)
+        if pedal.axis is None:
+            yield Handle(
+                name=f"{name}.pad",
+                label=f"{name} pad",
+                at=VIEWS[look.side](lever.pad + by),
+                entries=(f"{table}.pad_offset",),
+                along=VIEWS[look.side](RIGHT),
+            )
 
 
 def _of_rods(now: Pressed, look: Look) -> Iterator[Handle]:
@@ -102,28 +151,34 @@ def _of_rods(now: Pressed, look: Look) -> Iterator[Handle]:
             ("relay.driving_pin", "relay lever's pin to the cylinder", relay.driving_pin),
         ]
     for name, label, point in places:
-        entries = (f"{table}.{name}.x", f"{table}.{name}.z")
-        yield Handle(name=name, label=label, at=seen(point), entries=entries)
+        yield _place(name, label, point, f"{table}.{name}", look)
 
 
 def _of_people(design: Design, now: Pressed, look: Look) -> Iterator[Handle]:
-    """The hips of those who are drawn, and the rest their heels stand on."""
-    for leg in now.legs:
-        if leg.name in look.drivers and not look.close:
+    """The hips of those who are drawn, and the rest everybody's heels stand on."""
+    legs = [leg for leg in now.legs if leg.name in look.drivers]
+    for leg in legs:
+        if not look.close:
             person = next(p for p in design.drivers if p.name == leg.name)
             hip = f"drivers.{quoted(person.name)}.hip"
-            yield Handle(
-                name=f"hip {person.name}",
-                label=f"hip of {person.name}",
-                at=seen(person.hip),
-                entries=(f"{hip}.x", f"{hip}.z"),
-            )
-    first = next((leg for leg in now.legs if leg.name in look.drivers), None)
-    if first is not None:
-        x, _ = seen(first.posture.heel)
-        entry = "heel_rest.drop" if float(design.heel_rest.drop) > 0.0 else "heel_rest.plate"
-        at = (x, heel_level(design))
-        yield Handle(name="heel", label="heel rest", at=at, entries=(entry,), along=(0.0, 1.0))
+            yield _place(f"hip {person.name}", f"hip of {person.name}", person.hip, hip, look)
+    if look.side == "plan":
+        return
+    under = legs[0].posture.heel if legs else now.lever.pad
+    across, _ = VIEWS[look.side](under)
+    yield Handle(
+        name="heel",
+        label="heel rest",
+        at=(across, heel_level(design)),
+        entries=("heel_rest.drop", "heel_rest.plate"),
+        along=(0.0, 1.0),
+    )
+
+
+def _place(name: str, label: str, point: Point, table: str, look: Look) -> Handle:
+    """A point of the car, of which this side shows two numbers."""
+    entries = tuple(f"{table}.{axis}" for axis in AXES[look.side])
+    return Handle(name=name, label=label, at=VIEWS[look.side](point), entries=entries)
 
 
 def quoted(name: str) -> str:
@@ -149,9 +204,18 @@ def _pad(now: Pressed, handle: Handle, at: XY) -> dict[str, float]:
     return dict(zip(handle.entries, (hypot(behind, above), atan2(behind, up)), strict=True))
 
 
+def _pad_across(design: Design, handle: Handle, at: XY) -> dict[str, float]:
+    """The joggle of the arm that brings its pad there."""
+    (path,) = handle.entries
+    pedal = pedal_of(design, path.partition(".")[0])
+    along = handle.along or (0.0, 0.0)
+    by = sum((to - now) * way for to, now, way in zip(at, handle.at, along, strict=True))
+    return {path: float(pedal.pad_offset) + by}
+
+
 def _heel(design: Design, z: float) -> dict[str, float]:
-    """A tub in the floor is deepened or raised; without one the plate on it is."""
+    """A tub is let into the floor, or raised; above the floor stands a plate."""
     floor, rest = float(design.survey.face("floor").offset), design.heel_rest
-    if float(rest.drop) > 0.0:
-        return {"heel_rest.drop": max(0.1, floor + float(rest.plate) - z)}
-    return {"heel_rest.plate": max(0.0, z - floor)}
+    drop = max(0.0, floor + float(rest.plate) - z)
+    plate = float(rest.plate) if drop > 0.0 else max(0.0, z - floor)
+    return {"heel_rest.drop": drop, "heel_rest.plate": plate}

@@ -43,7 +43,7 @@ BEHIND, BESIDE = 60.0, 30.0
 def plan(design: Design, assessment: Assessment, units: Units) -> Drawing:
     """The footwell from above, with everybody's feet on all three pedals at rest."""
     shown = scene(design, assessment)
-    window = _window(shown)
+    window = window_of(shown)
     return Drawing(
         name="plan",
         title="Plan of the footwell, pedals at rest",
@@ -53,16 +53,16 @@ def plan(design: Design, assessment: Assessment, units: Units) -> Drawing:
             + "."
         ),
         shapes=(
-            *_footwell(shown, window),
+            *footwell(shown, window),
             *legs(FROM_ABOVE, shown),
             *pads(FROM_ABOVE, shown),
-            *_names(shown, window),
-            *_dimensions(shown, window, units),
+            *names(shown, window),
+            *dimensions(shown, window, units),
         ),
     )
 
 
-def _window(shown: Scene) -> Box:
+def window_of(shown: Scene) -> Box:
     """What the walls are drawn along."""
     seats = [seat for one in shown.drivers for seat in (one.clutch, one.brake, one.throttle)]
     places: list[XY] = [
@@ -70,7 +70,7 @@ def _window(shown: Scene) -> Box:
         for built in shown.pedals
         for corner in pad_corners(built, built.lever.pad)
     ]
-    places += [at for seat in seats for at in shoe_outline(FROM_ABOVE, seat)]
+    places += [at for seat in seats for at in shoe_outline(FROM_ABOVE, seat.body, seat.rest)]
     low, high = shown.row.left_wall * shown.hand, shown.row.right_wall * shown.hand
     ahead = toe_wall(shown.design)
     front = float(ahead.offset / ahead.normal.x)
@@ -79,7 +79,8 @@ def _window(shown: Scene) -> Box:
     return Box(front, around.bottom - BESIDE, around.right + BEHIND, around.top + BESIDE)
 
 
-def _footwell(shown: Scene, window: Box) -> Iterator[Item]:
+def footwell(shown: Scene, window: Box) -> Iterator[Item]:
+    """Walls, tubes, what stands in the way, the wheel's rim."""
     survey, view = shown.design.survey, FROM_ABOVE
     for face in survey.faces:
         depth = float(shown.at_pad(face.plane).z)
@@ -106,7 +107,8 @@ def _called_outside(thing: Obstacle, window: Box) -> Item:
     return Leader(tip, words(thing.name), to=(5.0, 8.0 * down), tone=Tone.QUIET)
 
 
-def _names(shown: Scene, window: Box) -> Iterator[Item]:
+def names(shown: Scene, window: Box) -> Iterator[Item]:
+    """Whose hips and which pedals."""
     for one in shown.drivers:
         hips = (FROM_ABOVE(one.clutch.rest.hip), FROM_ABOVE(one.brake.rest.hip))
         yield Leader(max(hips, key=lambda at: at[1]), f"{one.name}, hip", to=(4.0, 6.0))
@@ -115,7 +117,7 @@ def _names(shown: Scene, window: Box) -> Iterator[Item]:
         yield Beside(beyond, built.name, (-5.0, 0.0), align="end")
 
 
-def _dimensions(shown: Scene, window: Box, units: Units) -> Iterator[Item]:
+def dimensions(shown: Scene, window: Box, units: Units) -> Iterator[Item]:
     """Pads and hips behind the wall."""
     size = partial(Linear, written=units.lengths)
     low = (window.left, window.bottom)

@@ -6,6 +6,7 @@ from typing import Literal
 
 from pedalwright.assess import Assessment
 from pedalwright.assess.slides import foremost, place_of
+from pedalwright.assess.stroke import PedalName
 from pedalwright.core.points import Point
 from pedalwright.design import BrakeDesign, ClutchDesign, Design
 from pedalwright.documents.pictures.places import seen
@@ -83,7 +84,7 @@ def shown(design: Design, assessment: Assessment, which: Which) -> Shown:
     )
 
 
-def near(assessment: Assessment, which: Which) -> tuple[tuple[str, float], ...]:
+def near(assessment: Assessment, which: PedalName) -> tuple[tuple[str, float], ...]:
     """Tubes, faces, obstacles and pedals around one pedal, with the least room left to each."""
     found = assessment.clearances
     around = (

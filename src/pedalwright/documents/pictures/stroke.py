@@ -8,6 +8,7 @@ on paper, so the paper is as wide as the place the picture is looked at.
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import dist, isfinite
+from typing import Literal, TypeAlias
 
 from pedalwright.assess import Assessment
 from pedalwright.assess.stroke import Leg, PedalName, Pressed, pressed
@@ -36,6 +37,8 @@ from pedalwright.drawing import (
 )
 from pedalwright.driver import heel_height
 
+SideName: TypeAlias = Literal["side", "plan", "front"]
+
 #: Paper narrower than this has no room for names and heights, mm.
 ROOM_FOR_NOTES = 130.0
 #: What is seen around things, as a share of the picture.
@@ -53,6 +56,12 @@ class Look:
     drivers: tuple[str, ...] = ()
     #: Only the pedal and the foot, not the whole leg.
     close: bool = False
+    #: Where one looks from.
+    side: SideName = "side"
+    #: Where the shoes go over the whole stroke.
+    sweep: bool = False
+    #: What room is left to what the pedal comes nearest to.
+    room: bool = False
     #: Width and height of the paper, mm.
     paper: tuple[float, float] = (200.0, 130.0)
     units: Units = METRIC
@@ -97,9 +106,9 @@ def stroke_picture(design: Design, now: Pressed, look: Look, window: Box) -> Dra
     heel = heel_level(design)
     return Drawing(
         name=f"{look.pedal}-stroke",
-        title=f"{look.pedal.capitalize()} pedal, {_where(look.down)}",
+        title=f"{look.pedal.capitalize()} pedal, {where(look.down)}",
         description=(
-            f"The {look.pedal} pedal from the car's left, {_where(look.down)}"
+            f"The {look.pedal} pedal from the car's left, {where(look.down)}"
             + (f", with the legs of {names}." if names else ".")
         ),
         shapes=(
@@ -152,7 +161,8 @@ def _things(design: Design, now: Pressed, look: Look) -> Iterator[XY]:
         yield seen(design.survey.mark("rim_bottom"))
 
 
-def _where(down: int) -> str:
+def where(down: int) -> str:
+    """How far a pedal is down, in words."""
     if down <= 0:
         return "at rest"
     return "at the end of its stroke" if down >= 100 else f"{down} % down"

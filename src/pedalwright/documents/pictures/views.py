@@ -61,6 +61,8 @@ class View:
 
 #: Front to the left, as in the side elevation; the car's right is up.
 FROM_ABOVE = View(REARWARD, RIGHT)
+#: Front to the left: the side elevation.
+FROM_THE_LEFT = View(REARWARD, UP)
 #: As the driver sees it.
 FROM_THE_SEAT = View(RIGHT, UP)
 
