@@ -68,7 +68,7 @@ def test_a_missing_number_is_counted_offered_and_never_nought(
 def test_a_drag_redraws_without_saving_and_its_end_saves(client: TestClient, folder: Path) -> None:
     before = client.get(f"{CAR}/state").json()
     handle = next(h for h in before["handles"] if h["name"] == "pin")
-    place = {"x": handle["x"], "z": handle["z"] + 5.0}
+    place = {"x": handle["x"], "y": handle["y"] + 5.0}
     tried = asked(client, "drag", handle="pin", **place)
     assert tried["revision"] > before["revision"]
     assert tried["html"]["drawing"] != before["html"]["drawing"]
@@ -86,8 +86,8 @@ def test_a_drag_redraws_without_saving_and_its_end_saves(client: TestClient, fol
 
 def test_keys_move_by_steps_and_never_get_lost(client: TestClient, folder: Path) -> None:
     for _ in range(3):
-        asked(client, "nudge", handle="pivot", x=0.0, z=1.0)
-    asked(client, "nudge", handle="pivot", x=-10.0, z=0.0)
+        asked(client, "nudge", handle="pivot", x=0.0, y=1.0)
+    asked(client, "nudge", handle="pivot", x=-10.0, y=0.0)
     asked(client, "drop")
     pivot = read(folder / "larkfield-first.toml").design.brake.pedal.pivot
     assert (pivot.x, pivot.z) == (110.0, 353.0)
@@ -95,7 +95,7 @@ def test_keys_move_by_steps_and_never_get_lost(client: TestClient, folder: Path)
 
 def test_a_place_that_cannot_be_is_refused_with_a_sentence(client: TestClient) -> None:
     before = client.get(f"{CAR}/state").json()
-    answer = client.post(f"{CAR}/drag", json={"handle": "pad", "x": 120.0, "z": 351.0})
+    answer = client.post(f"{CAR}/drag", json={"handle": "pad", "x": 120.0, "y": 351.0})
     assert answer.status_code == 422
     assert answer.json()["faults"][0]["key"].startswith("brake.pedal.")
     after = client.get(f"{CAR}/state").json()
@@ -151,7 +151,7 @@ def test_what_no_page_sends_is_refused(client: TestClient, folder: Path, sent: o
 
 @pytest.mark.parametrize("x", ["NaN", "1e999", "true", '"3"', "null", "1e9"])
 def test_a_drag_to_no_place_is_refused(client: TestClient, x: str) -> None:
-    body = f'{{"handle": "pad", "x": {x}, "z": 100}}'
+    body = f'{{"handle": "pad", "x": {x}, "y": 100}}'
     kind = {"content-type": "application/json"}
     assert client.post(f"{CAR}/drag", content=body, headers=kind).status_code == 422
 

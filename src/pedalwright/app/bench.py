@@ -12,7 +12,7 @@ from pedalwright.app.folder import Folder, NoSuchFileError
 from pedalwright.app.pages import page
 from pedalwright.app.stages import BY_KEY
 from pedalwright.app.streams import revisions
-from pedalwright.app.views import view
+from pedalwright.app.views import SIDES, view
 from pedalwright.app.workspace import Workspace
 from pedalwright.documents.pictures.handles import Handle, moved, put
 from pedalwright.drawing import XY
@@ -45,6 +45,7 @@ async def show(request: Request) -> Response:
             work=work,
             about=now.about,
             view=looking,
+            sides=SIDES,
             stage=BY_KEY[looking.stage],
             people=[person.name for person in now.project.design.drivers],
             parts=found["html"],
@@ -90,12 +91,12 @@ async def act(request: Request) -> Response:
 
 
 def _drag(request: Request, work: Workspace, sent: Sent) -> Response:
-    at = (asked.number(sent, "x"), asked.number(sent, "z"))
+    at = (asked.number(sent, "x"), asked.number(sent, "y"))
     return _tried(request, work, sent, lambda _: at)
 
 
 def _nudge(request: Request, work: Workspace, sent: Sent) -> Response:
-    by = (asked.number(sent, "x"), asked.number(sent, "z"))
+    by = (asked.number(sent, "x"), asked.number(sent, "y"))
     return _tried(request, work, sent, lambda handle: moved(handle, by))
 
 

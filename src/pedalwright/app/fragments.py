@@ -11,15 +11,12 @@ from pedalwright.app.stages import BY_KEY, OVERVIEW, Stage, counts, next_steps
 from pedalwright.app.views import View
 from pedalwright.app.workspace import Workspace
 from pedalwright.documents.key_figures import key_figures
+from pedalwright.documents.pictures.board import Board
 from pedalwright.documents.pictures.charts import charts
-from pedalwright.documents.pictures.handles import Handle, handles
-from pedalwright.documents.pictures.stroke import (
-    Look,
-    footwell_picture,
-    heel_level,
-    stroke_picture,
-    window,
-)
+from pedalwright.documents.pictures.handles import Handle, handles, says
+from pedalwright.documents.pictures.space import space
+from pedalwright.documents.pictures.strength import strength
+from pedalwright.documents.pictures.stroke import Look, SideName
 from pedalwright.documents.since import failing, since
 from pedalwright.documents.verdict import by_room, verdict
 from pedalwright.documents.where import where
@@ -31,19 +28,20 @@ def quick(work: Workspace, view: View) -> dict[str, Any]:
     now = work.shown
     look = view.look(now.about.units)
     here = now.looked_at(look)
-    ground, pedal = drawings(work, look)
+    ground, pedal = drawings(work, view)
     return {
         "html": {
             "ground": ground,
             "drawing": pedal,
+            "turning": page("parts/turning.html", view=view),
             "verdict": page("parts/verdict.html", verdict=verdict(now.assessment.findings)),
             "figures": figures(work, view),
             "since": changes(work),
             "findings": findings(now, BY_KEY[view.stage]),
         },
-        "handles": [_handle(handle) for handle in taken(work, view)],
+        "handles": [_handle(handle, look.side) for handle in taken(work, view)],
         "at": page("parts/at.html", here=here, units=now.about.units).strip(),
-        "looking": {"stage": view.stage, "pedal": view.pedal},
+        "looking": {"stage": view.stage, "pedal": view.pedal, "side": view.side},
     }
 
 
@@ -85,28 +83,50 @@ def typed_here(work: Workspace, view: View) -> set[str]:
 
 def taken(work: Workspace, view: View) -> list[Handle]:
     """The handles there are."""
+    if not view.has_handles:
+        return []
     now = work.shown
     look = view.look(now.about.units)
     return handles(now.project.design, now.looked_at(look), look)
 
 
-def drawings(work: Workspace, look: Look) -> tuple[str, str]:
-    """Footwell and pedal, through a window that stands still while something is dragged."""
-    still, now = work.settled, work.shown
-    framed = window(still.project.design, still.looked_at(look), look)
-    design = now.project.design
-    pedal = stroke_picture(design, now.looked_at(look), look, framed)
-    return _footwell(work, look, framed), svg(pedal, physical=False).decode()
+def drawings(work: Workspace, view: View) -> tuple[str, str]:
+    """What stands still and what moves, through a window that stands still in a drag."""
+    if not view.has_handles:
+        return "", in_space(work, view)
+    look = view.look(work.shown.about.units)
+    window = _board(work.settled, look).window()
+    board = _board(work.shown, look)
+    return _ground(work, board, window), svg(board.moving(window), physical=False).decode()
 
 
-def _footwell(work: Workspace, look: Look, framed: Box) -> str:
+def _board(now: Seen, look: Look) -> Board:
+    return Board(
+        design=now.project.design,
+        assessment=now.assessment,
+        now=now.looked_at(look),
+        look=look,
+    )
+
+
+def _ground(work: Workspace, board: Board, window: Box) -> str:
     """Drawn anew only where something in it has moved."""
-    design = work.shown.project.design
-    drawn_from = (framed, look.notes, heel_level(design), design.survey)
+    drawn_from = board.stands_still(window)
     if work.ground is None or work.ground[0] != drawn_from:
-        drawn = svg(footwell_picture(design, look, framed), physical=False).decode()
+        drawn = svg(board.ground(window), physical=False).decode()
         work.ground = (drawn_from, drawn)
     return work.ground[1]
+
+
+def in_space(work: Workspace, view: View) -> str:
+    """Pedals, legs and box in space, or what is drawn of the box's strength."""
+    now = work.shown
+    look = view.look(now.about.units)
+    if view.side == "box":
+        drawn = strength(now.project.design, now.assessment, now.about.units)
+        return page("parts/box.html", pictures=drawn, box=now.project.design.box)
+    shown = space(_board(now, look), view.turn, view.tip)
+    return svg(shown, physical=False).decode()
 
 
 def stages(now: Seen, view: View) -> str:
@@ -174,9 +194,15 @@ def pictures(now: Seen, stage: Stage) -> Iterator[tuple[str, bytes]]:
                 yield chart.title, svg(chart, physical=False)
 
 
-def _handle(handle: Handle) -> dict[str, Any]:
-    x, z = handle.at
-    return {"name": handle.name, "label": handle.label, "x": x, "z": z}
+def _handle(handle: Handle, side: SideName) -> dict[str, Any]:
+    x, y = handle.at
+    return {
+        "name": handle.name,
+        "label": handle.label,
+        "says": says(handle, side),
+        "x": x,
+        "y": y,
+    }
 
 
 def spoken(work: Workspace) -> str:

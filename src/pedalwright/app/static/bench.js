@@ -4,6 +4,7 @@ import { fields } from "./fields.js";
 import { hand } from "./hand.js";
 import { light } from "./light.js";
 import { queue } from "./queue.js";
+import { spin } from "./spin.js";
 import { tabs } from "./tabs.js";
 
 const byId = (id) => document.getElementById(id);
@@ -14,6 +15,7 @@ let run = page.dataset.run;
 let revision = Number(page.dataset.revision);
 let stage = page.dataset.stage;
 let marked = [];
+const round = turned();
 
 // ---- what this tab looks at
 
@@ -25,6 +27,11 @@ function view() {
     pedal: document.querySelector("input[name=pedal]:checked")?.value ?? "",
     down: byId("down").value,
     close: byId("close").checked ? "1" : "",
+    sweep: byId("sweep").checked ? "1" : "",
+    room: byId("room").checked ? "1" : "",
+    side: page.dataset.side,
+    turn: String(round.turn),
+    tip: String(round.tip),
     drivers: drivers.map((one) => one.value).join("|"),
     wide: String(Math.round(board.width)),
     high: String(Math.round(board.height)),
@@ -68,6 +75,7 @@ function put(answer) {
     byId("spoken").textContent = answer.says;
   }
   if (answer.looking) {
+    look_from(answer.looking.side);
     for (const one of document.querySelectorAll("input[name=pedal]")) {
       one.checked = one.value === answer.looking.pedal;
     }
@@ -146,6 +154,31 @@ byId("handles").addEventListener("focusin", async (event) => {
   if (got.ok && holds === handle) byId("held").innerHTML = await got.text();
 });
 
+// ---- from where it is seen
+
+function look_from(side) {
+  page.dataset.side = side;
+  for (const one of document.querySelectorAll("#sides a")) {
+    if (one.dataset.side === side) one.setAttribute("aria-current", "true");
+    else one.removeAttribute("aria-current");
+  }
+}
+
+// As the server drew it: steps round the car, and up.
+function turned() {
+  const said = document.querySelector("#turning [data-turned]")?.dataset.turned.split(" ");
+  return said ? { turn: Number(said[0]), tip: Number(said[1]) } : { turn: "", tip: "" };
+}
+
+function turn(by, up) {
+  Object.assign(round, turned());
+  round.turn += by;
+  round.tip += up;
+  look("quick", { done: remember });
+}
+
+spin(byId("board"), () => page.dataset.side === "space", turn);
+
 // ---- where a finding is to be seen
 
 function mark() {
@@ -165,8 +198,21 @@ document.addEventListener("click", (event) => {
     look("stage", { view: { pedal: "" }, done: remember });
     byId("panel").scrollTop = 0;
   }
+  if (button.dataset.side) {
+    event.preventDefault();
+    look_from(button.dataset.side);
+    look("whole", { done: remember });
+  }
+  if (button.dataset.turn || button.dataset.tip) {
+    event.preventDefault();
+    turn(Number(button.dataset.turn ?? 0), Number(button.dataset.tip ?? 0));
+  }
   if (button.dataset.where !== undefined) {
     const parts = button.dataset.where.split(" ");
+    if (page.dataset.side !== "side") {
+      look_from("side");
+      look("whole", { done: remember });
+    }
     marked = marked.join() === parts.join() ? [] : parts;
     const pedal = document.querySelector(`input[name=pedal][value="${button.dataset.pedal}"]`);
     if (pedal && !pedal.checked) {

@@ -34,7 +34,7 @@ export function hand(board, box, { drag, nudge, drop, cancel }) {
     event.preventDefault();
     settle();
     const at = toPaper(event.clientX, event.clientY);
-    held = { name: button.dataset.name, dx: button.dataset.x - at.x, dz: button.dataset.z - -at.y, id: event.pointerId };
+    held = { name: button.dataset.name, dx: button.dataset.x - at.x, dy: button.dataset.y - -at.y, id: event.pointerId };
     held.button = button;
     button.classList.add("held");
     board.setPointerCapture(event.pointerId);
@@ -45,7 +45,7 @@ export function hand(board, box, { drag, nudge, drop, cancel }) {
     if (held?.id !== event.pointerId) return;
     const at = toPaper(event.clientX, event.clientY);
     held.moved = true;
-    drag({ handle: held.name, x: at.x + held.dx, z: -at.y + held.dz }, event.timeStamp);
+    drag({ handle: held.name, x: at.x + held.dx, y: -at.y + held.dy }, event.timeStamp);
   });
 
   function release(event, done) {
@@ -76,7 +76,7 @@ export function hand(board, box, { drag, nudge, drop, cancel }) {
     if (!way || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     const size = event.shiftKey ? 10 : event.altKey ? 0.1 : 1;
-    nudge({ handle: event.target.dataset.name, x: way[0] * size, z: way[1] * size }, event.timeStamp);
+    nudge({ handle: event.target.dataset.name, x: way[0] * size, y: way[1] * size }, event.timeStamp);
     clearTimeout(resting);
     resting = setTimeout(settle, REST);
   });
@@ -89,7 +89,7 @@ export function hand(board, box, { drag, nudge, drop, cancel }) {
     // The buttons stay the same from answer to answer, so that focus and hold survive.
     place(handles) {
       const there = new Map(buttons().map((button) => [button.dataset.name, button]));
-      for (const { name, label, x, z } of handles) {
+      for (const { name, label, says, x, y } of handles) {
         let button = there.get(name);
         there.delete(name);
         if (!button) {
@@ -99,8 +99,7 @@ export function hand(board, box, { drag, nudge, drop, cancel }) {
           box.append(button);
         }
         button.dataset.x = x;
-        button.dataset.z = z;
-        const says = `${label}, ${x.toFixed(1)} rearward, ${z.toFixed(1)} up`;
+        button.dataset.y = y;
         if (button.getAttribute("aria-label") !== says) {
           button.setAttribute("aria-label", says);
           button.title = label;
@@ -116,7 +115,7 @@ export function hand(board, box, { drag, nudge, drop, cancel }) {
       const matrix = drawing.getScreenCTM();
       const origin = box.getBoundingClientRect();
       for (const button of buttons()) {
-        const at = new DOMPoint(+button.dataset.x, -button.dataset.z).matrixTransform(matrix);
+        const at = new DOMPoint(+button.dataset.x, -button.dataset.y).matrixTransform(matrix);
         button.style.transform = `translate(${at.x - origin.x}px, ${at.y - origin.y}px)`;
       }
     },

@@ -26,7 +26,7 @@ export function queue(ask) {
     }
     else if (same && job.kind === "nudge") {
       last.body.x += job.body.x;
-      last.body.z += job.body.z;
+      last.body.y += job.body.y;
     } else waiting.push(job);
     pump();
   };
