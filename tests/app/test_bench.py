@@ -278,3 +278,57 @@ def test_a_window_stands_still_while_something_is_dragged(work: Workspace) -> No
     work.try_out({"brake.pedal.pad_radius": 320.0})
     assert box("drawing") == still
     assert box("ground") == still
+
+
+def test_what_is_dragged_or_typed_is_assumed_and_what_a_tape_found_is_measured(
+    client: TestClient, folder: Path
+) -> None:
+    def told() -> tuple[str, str]:
+        found = read(folder / "larkfield-first.toml").provenance[PIN]
+        return found.text, found.tag
+
+    assert told() == ("62 mm", "measured")
+    asked(client, "nudge", handle="pin", x=0.0, y=5.0)
+    asked(client, "drop")
+    assert told()[1] == "assumed"
+    asked(client, "undo")
+    assert told() == ("62 mm", "measured")
+    asked(client, "change", changes={PIN: "60 mm"})
+    assert told() == ("60 mm", "assumed")
+    asked(client, "change", changes={PIN: "60.2 mm"}, measured=True)
+    assert told() == ("60.2 mm", "measured")
+
+
+def test_a_handle_let_go_where_it_was_changes_nothing(client: TestClient, folder: Path) -> None:
+    before = (folder / "larkfield-first.toml").read_text()
+    for by in (2.0, -2.0):
+        asked(client, "nudge", handle="pin", x=0.0, y=by)
+    asked(client, "drop")
+    assert (folder / "larkfield-first.toml").read_text() == before
+
+
+@pytest.mark.parametrize("side", ["plan", "front"])
+def test_from_above_and_from_the_seat_pedals_are_moved_across_the_car(
+    client: TestClient, folder: Path, side: str
+) -> None:
+    looks = {"side": side}
+    handles = client.get(f"{CAR}/state", params=looks).json()["handles"]
+    pivot = next(h for h in handles if h["name"] == "clutch.pivot")
+    across = "x" if side == "front" else "y"
+    place = {"x": pivot["x"], "y": pivot["y"]} | {across: pivot[across] + 10.0}
+    asked(client, "drag", handle="clutch.pivot", view=looks, **place)
+    asked(client, "drop", view=looks)
+    assert read(folder / "larkfield-first.toml").design.clutch.pedal.pivot.y == 272.0
+
+
+@pytest.mark.parametrize("side", ["space", "box"])
+def test_in_space_nothing_is_taken_hold_of_and_it_is_there_without_a_script(
+    client: TestClient, side: str
+) -> None:
+    html = client.get(CAR, params={"side": side, "turn": "5", "tip": "99"}).text
+    assert client.get(f"{CAR}/state", params={"side": side}).json()["handles"] == []
+    drawing = html.partition('id="drawing"')[2].partition('id="handles"')[0]
+    assert "<svg" in drawing
+    if side == "space":
+        assert "turn=6" in html
+        assert 'data-turned="5 5"' in html

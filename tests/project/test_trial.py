@@ -7,7 +7,18 @@ from pathlib import Path
 import pytest
 
 from pedalwright.core.points import Point
-from pedalwright.project import Project, ProjectError, car_text, changed, read, save, tried
+from pedalwright.project import (
+    Project,
+    ProjectError,
+    car_text,
+    changed,
+    chosen,
+    measured,
+    read,
+    save,
+    tried,
+)
+from pedalwright.project.trial import CHOSEN
 
 
 @pytest.fixture(params=["larkfield-first", "brackwater-first", "saltmarsh-first"])
@@ -30,7 +41,8 @@ def lengths(project: Project) -> dict[str, float]:
 def test_it_is_what_the_changed_file_would_read(project: Project) -> None:
     for path, value in lengths(project).items():
         trial = tried(project, {path: value + 0.7 if value > 1.0 else value + 0.02})
-        typed = changed(project, {path: trial.provenance[path].text})
+        text = trial.provenance[path].text
+        typed = changed(project, {path: chosen(project.provenance[path], text)})
         assert trial.design == typed.design, path
         assert trial.provenance[path] == typed.provenance[path], path
         assert trial.text == project.text
@@ -73,3 +85,21 @@ def test_saving_makes_one_backup_when_it_is_asked_to(tmp_path: Path) -> None:
     assert sorted(file.name for file in tmp_path.iterdir()) == ["car.toml", "car.toml.1.bak"]
     assert read(path).design.brake.pedal.pin_radius == 56.0
     assert (tmp_path / "car.toml.1.bak").read_text() == first.text
+
+
+def test_a_number_that_was_picked_is_assumed_until_a_tape_has_found_it() -> None:
+    project = read(car_text("larkfield-first"))
+    path = "brake.pedal.pin_radius"
+    assert project.provenance[path].tag == "measured"
+    picked = changed(project, {path: chosen(project.provenance[path], "55 mm")})
+    assert (picked.provenance[path].tag, picked.provenance[path].note) == ("assumed", CHOSEN)
+    found = changed(picked, {path: measured(picked.provenance[path], "54.8 ±0.3 mm")})
+    assert (found.provenance[path].tag, found.provenance[path].note) == ("measured", "")
+    assert found.provenance[path].plus_minus == pytest.approx(0.3)
+
+
+def test_what_the_builder_said_of_an_assumption_and_of_its_doubt_stays() -> None:
+    project = read(car_text("larkfield-first"))
+    path = "throttle.pedal.pivot.x"
+    picked = chosen(project.provenance[path], "112 mm")
+    assert (picked.tag, picked.note) == ("assumed", "bracket not made yet")

@@ -127,7 +127,9 @@ def _settled(does: Callable[[Workspace, Sent], None]) -> Callable[..., Response]
 
 
 def _change(work: Workspace, sent: Sent) -> None:
-    work.change(asked.changes(sent))
+    """What a tape found is measured; what was picked on the page is not."""
+    does = work.measure if sent.get("measured") is True else work.choose
+    does(asked.changes(sent))
 
 
 ACTS: Mapping[str, Callable[[Request, Workspace, Sent], Response]] = {

@@ -23,6 +23,8 @@ class Stage:
     rooms: tuple[str, ...] = ()
     #: Beginnings of the paths of its entries.
     entries: tuple[str, ...] = ()
+    #: Whether its numbers are read off a tape or a scale; others are picked until they are made.
+    by_tape: bool = False
     #: Names of the charts that go with it.
     charts: tuple[str, ...] = ()
     #: The pedal that is looked at when one comes to it; None where it may stay.
@@ -35,6 +37,7 @@ _LEVER = ("pedal", "rod", "stop", "rest_stop", "rod_ends", "return_spring")
 STAGES = (
     Stage(
         key="survey",
+        by_tape=True,
         title="Survey",
         says="The footwell as your tape found it: walls, floor, tubes, and where the heels rest.",
         rooms=("survey",),
@@ -42,6 +45,7 @@ STAGES = (
     ),
     Stage(
         key="driver",
+        by_tape=True,
         title="Driver",
         says="Who drives, where he sits, and how his legs come to stand on the pedals.",
         rooms=("driver",),
@@ -101,6 +105,7 @@ STAGES = (
     ),
     Stage(
         key="build",
+        by_tape=True,
         title="Build",
         says="What is measured on the car as it is built: push on the pad and see what moves.",
         entries=("brake.push_tests",),

@@ -18,8 +18,11 @@ from pedalwright.project import (
     ChangedMeanwhileError,
     FileTroubleError,
     Project,
+    Provenance,
     changed,
+    chosen,
     files,
+    measured,
     read,
     save,
     tried,
@@ -91,10 +94,16 @@ class Workspace:
 
     def drop(self) -> None:
         """Keep what was tried: one change, however long the drag."""
-        typed, self._typed = self._typed, {}
-        self._trial = None
-        if typed:
-            self.change(typed)
+        was, trial = self._now.project.provenance, self._trial
+        typed, self._typed, self._trial = self._typed, {}, None
+        if trial is None:
+            return
+        told = trial.project.provenance
+        moved = {path: text for path, text in typed.items() if told[path].shown != was[path].shown}
+        if moved:
+            self.change({path: chosen(was[path], text) for path, text in moved.items()})
+        else:
+            self._revised()
 
     def cancel(self) -> None:
         """Forget what was tried."""
@@ -113,6 +122,27 @@ class Workspace:
         self._save(after)
         self._texts[self._at + 1 :] = [after.text]
         self._go(self._at + 1, after)
+
+    def choose(self, changes: Mapping[str, str | Change]) -> None:
+        """Change entries to what was picked: a plain number is assumed until it is measured."""
+        self._say(changes, chosen)
+
+    def measure(self, changes: Mapping[str, str | Change]) -> None:
+        """Change entries to what a tape found."""
+        self._say(changes, measured)
+
+    def _say(
+        self, changes: Mapping[str, str | Change], how: Callable[[Provenance, str], Change]
+    ) -> None:
+        """Words, directions and what is taken out are neither measured nor assumed."""
+        told = self._now.project.provenance
+
+        def said(path: str, new: str | Change) -> str | Change:
+            if isinstance(new, Change) or path not in told or new == "?" or not told[path].unit:
+                return new
+            return how(told[path], new)
+
+        self.change({path: said(path, new) for path, new in changes.items()})
 
     def undo(self) -> None:
         """Back to the state before."""

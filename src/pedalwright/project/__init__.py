@@ -15,7 +15,7 @@ from pedalwright.project.projects import Project, changed, edit, read
 from pedalwright.project.provenance import Provenance
 from pedalwright.project.saving import save
 from pedalwright.project.spread import plus_minus_tree
-from pedalwright.project.trial import tried
+from pedalwright.project.trial import chosen, measured, tried
 
 __all__ = [
     "AlreadyThereError",
@@ -31,9 +31,11 @@ __all__ = [
     "car_text",
     "cars",
     "changed",
+    "chosen",
     "diff",
     "doubts",
     "edit",
+    "measured",
     "new_file",
     "plus_minus_tree",
     "read",

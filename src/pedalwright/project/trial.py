@@ -9,6 +9,7 @@ from pedalwright.core.points import Point
 from pedalwright.core.quantity import parse, write
 from pedalwright.design.tree import Design
 from pedalwright.project import paths
+from pedalwright.project.edits import Change
 from pedalwright.project.entries import Entry
 from pedalwright.project.errors import FileFault, ProjectError, fault
 from pedalwright.project.projects import Project
@@ -16,6 +17,8 @@ from pedalwright.project.provenance import Provenance
 from pedalwright.project.quantities import bare_unit, quantity
 from pedalwright.project.sanity import clashes
 
+#: Said of a number nobody has measured yet.
+CHOSEN = "chosen on the page"
 #: What a hand can set, in the unit a number was typed in (ours).
 GRAIN = {"mm": 0.1, "cm": 0.01, "m": 0.0001, "in": 0.01, "deg": 0.05}
 
@@ -43,14 +46,32 @@ def tried(project: Project, numbers: Mapping[str, float]) -> Project:
     return replace(project, design=design, provenance=provenance)
 
 
+def chosen(told: Provenance, text: str) -> Change:
+    """A number that was picked and not measured; what was said about the old one's ± stays.
+
+    The builder's own words about an assumption stay too.
+    """
+    note = told.note if told.tag == "assumed" and told.note else CHOSEN
+    return Change(value=text, tag="assumed", note=note, plus_minus=_around(told, text))
+
+
+def measured(told: Provenance, text: str) -> Change:
+    """A number as a tape found it; what was only assumed of it is forgotten."""
+    note = told.note if told.tag == "measured" else ""
+    return Change(value=text, tag="measured", note=note, plus_minus=_around(told, text))
+
+
+def _around(told: Provenance, text: str) -> str:
+    """The ± a builder gave beside the number; empty where it is ours, or stands in the text."""
+    if told.plus_minus_why or not told.plus_minus or "±" in text or "+-" in text:
+        return ""
+    return write(told.plus_minus, told.unit)
+
+
 def _said(told: Provenance, number: float) -> Entry:
-    """The number as an entry of the file; what was said about the old one is said about it."""
-    text = typed_like(told, number)
-    if told.tag in {"missing", "default"} and not told.text:
-        return Entry(text)
-    around = None if told.plus_minus_why or told.plus_minus is None or "±" in text else told
-    plus_minus = write(around.plus_minus, told.unit) if around and around.plus_minus else None
-    return Entry(text, told.tag, told.note, plus_minus)
+    """The number as an entry of the file."""
+    change = chosen(told, typed_like(told, number))
+    return Entry(str(change.value), change.tag, change.note, change.plus_minus or None)
 
 
 def typed_like(told: Provenance, number: float) -> str:

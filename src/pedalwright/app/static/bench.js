@@ -139,8 +139,8 @@ function refused(faults) {
   trouble(faultsText({ faults }));
 }
 
-const form = fields([byId("fields"), byId("held")], (changes, done, refusal) =>
-  act("change", { changes }, { done, refused: refusal }), trouble);
+const form = fields([byId("fields"), byId("held")], (changes, measured, done, refusal) =>
+  act("change", { changes, measured }, { done, refused: refusal }), trouble);
 
 tabs(document.querySelector("[role=tablist]"));
 

@@ -11,6 +11,7 @@ export function fields(boxes, change, trouble) {
     if (!row) return;
     const value = main(row).value.trim();
     const plain = event.target === main(row);
+    if (!plain && !event.target.dataset.say) return;
     if (!value && plain) {
       main(row).value = row.dataset.text ?? main(row).defaultValue;
       return;
@@ -21,7 +22,26 @@ export function fields(boxes, change, trouble) {
       note: part(row, "note").value,
       plus_minus: part(row, "plus_minus").value,
     };
-    change({ [row.dataset.path]: said }, () => clear(row), (faults) => refuse(row, faults));
+    send(row, said);
+  });
+
+  // What is typed is picked, unless the box above says that it was measured.
+  function send(row, said) {
+    const measured = row.closest("#fields") !== null && document.getElementById("by-tape")?.checked === true;
+    change({ [row.dataset.path]: said }, measured, () => clear(row), (faults) => refuse(row, faults));
+  }
+
+  // The word beside a number says how it is known, and is changed by a press.
+  for (const box of boxes) box.addEventListener("click", (event) => {
+    const button = event.target.closest("button[data-tag]");
+    const row = button?.closest("[data-path]");
+    if (!row) return;
+    send(row, {
+      value: main(row).value.trim(),
+      tag: button.dataset.tag === "measured" ? "assumed" : "measured",
+      note: "",
+      plus_minus: part(row, "plus_minus")?.value ?? "",
+    });
   });
 
   for (const box of boxes) box.addEventListener("keydown", (event) => {
@@ -71,10 +91,27 @@ export function fields(boxes, change, trouble) {
       if (!row.querySelector(".shown")) continue;
       input.placeholder = is.tag === "default" ? is.shown : "?";
       row.className = `field ${is.tag}`;
-      row.querySelector(".tag").textContent = is.tag;
+      tagged(row, is.tag);
       row.querySelector(".shown").textContent = is.shown;
       row.querySelector(".around").textContent = is.plus_minus && `±${is.plus_minus}`;
     }
+  }
+
+  // Missing and default are plain words: they become something else by a number.
+  function tagged(row, tag) {
+    const own = row.querySelector(".tag");
+    const known = tag === "measured" || tag === "assumed";
+    let now = own;
+    if (known !== (own.tagName === "BUTTON")) {
+      now = document.createElement(known ? "button" : "span");
+      now.className = "tag";
+      own.replaceWith(now);
+    }
+    now.textContent = tag;
+    if (!known) return;
+    now.type = "button";
+    now.dataset.tag = tag;
+    now.title = `Say that it is ${tag === "measured" ? "only assumed" : "measured"}`;
   }
 
   return { fill };
