@@ -74,7 +74,7 @@ def test_a_cover_riveted_over_the_cylinders_nuts_is_told() -> None:
     jobs = car_jobs(design("larkfield-improved"), (screwed,))
     assert all(f.ok for f in check(jobs, order(jobs), serviced=SERVICED))
     names = [timed.job.name for timed in order(jobs).jobs]
-    assert names.index("brake-cylinder") < names.index("screw-cover")
+    assert names.index("brake-cylinder") < names.index("bolt-cover")
 
 
 def test_a_panel_that_hides_nothing_is_riveted_before_the_cylinders_go_on() -> None:

@@ -51,7 +51,7 @@ def flat_shapes(pattern: FlatPattern) -> tuple[Item, ...]:
     """Outline, bends, holes and marks."""
     return (
         Group((Polyline(pattern.outline, closed=True),), part=CUT, title="cut"),
-        Group(tuple(_bends(pattern)), part=BEND, title="bend"),
+        Group(tuple(bend_shapes(pattern)), part=BEND, title="bend"),
         Group(tuple(_holes(pattern)), part=DRILL, title="drill"),
         Group(tuple(_marks(pattern)), part=MARK, title="mark"),
     )
@@ -69,7 +69,7 @@ def hole_words(hole: FlatHole) -> str:
     return f"{hole.name} Ø{round(hole.diameter, 2):g}"
 
 
-def _bends(pattern: FlatPattern) -> Iterator[Item]:
+def bend_shapes(pattern: FlatPattern) -> Iterator[Item]:
     """Up is dash and dot, down is dashed; thin lines where the bend begins and ends."""
     for bend in pattern.bends:
         line = Line.CENTRE if bend.up else Line.HIDDEN
@@ -85,11 +85,16 @@ def _holes(pattern: FlatPattern) -> Iterator[Item]:
 
 
 def _marks(pattern: FlatPattern) -> Iterator[Item]:
-    for bend in pattern.bends:
-        yield _along(bend)
     for hole in pattern.holes:
         beside = hole.centre[0] + hole.diameter / 2 + 1.0, hole.centre[1] + hole.diameter / 2
         yield Text(beside, hole_words(hole), align="start")
+    yield from bend_marks(pattern)
+
+
+def bend_marks(pattern: FlatPattern) -> Iterator[Item]:
+    """What is written along the bends, and which way the sheet is rolled, where that matters."""
+    for bend in pattern.bends:
+        yield _along(bend)
     if pattern.sheet.grain is not None:
         yield from _grain(_free_place(pattern, pattern.sheet.grain), pattern.sheet.grain)
 

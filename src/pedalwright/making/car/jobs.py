@@ -23,11 +23,40 @@ class PanelWork:
 
     name: str
     bends: int = 0
+    #: Fasteners that are set when it goes on.
     rivets: int = 0
-    #: Nuts that nobody reaches any more once it is on.
+    bolts: int = 0
+    welds: int = 0
+    #: What is drilled together with it.
+    drills: tuple[str, ...] = ()
+    #: Parts, made as well, that it is laid on.
+    lies_on: tuple[str, ...] = ()
+    #: The wall that it wants an opening in.
+    cuts: str = ""
+    #: The tube that it is fixed to; empty for none.
+    rail: str = ""
+    #: Whether a pedal's shaft turns in it.
+    carries_pivot: bool = False
+    #: Nuts that nobody reaches any more once it is on, and those that are tightened with it.
     hides: tuple[str, ...] = ()
+    reaches: tuple[str, ...] = ()
     #: Whether it comes off again with a spanner.
     screwed: bool = False
+
+    @property
+    def key(self) -> str:
+        """Its name in the names of jobs."""
+        return _key(self.name)
+
+    @property
+    def closing(self) -> str:
+        """The job that fixes it for good."""
+        return f"{'bolt' if self.screwed else 'rivet' if self.rivets else 'fix'}-{self.key}"
+
+    @property
+    def matched(self) -> bool:
+        """Whether it is drilled together with what it goes on."""
+        return bool(self.drills and (self.rivets or self.bolts))
 
 
 def car_jobs(
@@ -35,16 +64,19 @@ def car_jobs(
 ) -> tuple[Job, ...]:
     """Every job of the car; `hours` are the builder's own, by the job's name."""
     own = hours or {}
-    # a riveted panel that hides nothing goes on while there is room to hold a riveter
-    open_panels = tuple(f"rivet-{p.name}" for p in panels if not p.screwed and not p.hides)
+    # a panel that hides nothing goes on while there is room for riveter and spanner
+    open_panels = tuple(panel.closing for panel in panels if not panel.hides)
     jobs = (
         *_before(panels),
         *_pedal("brake", design, open_panels),
         *_pedal("clutch", design, open_panels),
         *(job for panel in panels for job in _panel(panel)),
-        *_trial(design, [panel.name for panel in panels]),
-        *(job for panel in panels for job in _closing(panel)),
-        *_after(design, [panel.name for panel in panels if not panel.screwed]),
+        *_trial(design, panels),
+        *(
+            _closing(panel, [one for one in panels if one.name in panel.lies_on])
+            for panel in panels
+        ),
+        *_after(design, [panel.closing for panel in panels]),
     )
     unknown = sorted(set(own) - {job.name for job in jobs})
     assert not unknown, f"no job is called {unknown}"
@@ -58,12 +90,13 @@ def _before(panels: Sequence[PanelWork]) -> Iterator[Job]:
         hours=3.0,
         undo="measure again",
     )
-    if panels:
+    if any(panel.bends for panel in panels):
         yield Job(
             name="strip",
-            does="Bend a test strip of each sheet, measure it before and after",
+            does="Bend a strip of each sheet that is bent, measure it before and after, write it "
+            "into the file (`stock.strips`) and print the templates again",
             hours=0.5,
-            after=("survey",),
+            after=("buy",),
             undo="bend another",
         )
     yield Job(
@@ -188,32 +221,49 @@ def _hang_words(name: PedalName, part: BrakeDesign | ClutchDesign, *, hydraulic:
 
 
 def _panel(panel: PanelWork) -> Iterator[Job]:
-    name = panel.name
+    name, key = panel.name, panel.key
+    pilot = " and drill its holes to pilot size" if panel.rivets or panel.bolts else ""
     yield Job(
-        name=f"cut-{name}",
-        does=f"Cut the {name} and drill its holes to pilot size",
+        name=f"cut-{key}",
+        does=f"Cut the {name} by its template{pilot}; those of its drill card that wait for the "
+        "bend are left"
+        if panel.bends
+        else f"Cut the {name} by its template{pilot}",
         hours=1.5,
-        after=("trial-in-card", "strip"),
+        after=("trial-in-card", "buy", *(("strip",) if panel.bends else ())),
         one_way=True,
     )
     if panel.bends:
         yield Job(
-            name=f"bend-{name}",
-            does=f"Bend the {name} in the order of its card",
+            name=f"bend-{key}",
+            does=f"Bend the {name} in the order of its card; then drill what waited, to pilot size",
             hours=0.5 + 0.2 * panel.bends,
-            after=(f"cut-{name}",),
+            after=(f"cut-{key}",),
+            one_way=True,
+        )
+    made = f"bend-{key}" if panel.bends else f"cut-{key}"
+    if panel.cuts:
+        yield Job(
+            name=f"open-{_key(panel.cuts)}",
+            does=f"Lay the {name} on the {panel.cuts}, scribe round it, cut the opening, file it",
+            hours=1.5,
+            after=(made,),
             one_way=True,
         )
     yield Job(
-        name=f"clamp-{name}",
-        does=f"Clamp the {name} in its place with skin pins, no rivets",
+        name=f"clamp-{key}",
+        does=f"Hold the {name} in its place with clamps, props and tape; nothing is drilled in the "
+        "body yet",
         hours=0.5,
-        after=(f"bend-{name}" if panel.bends else f"cut-{name}",),
-        undo="pull the skin pins",
+        after=(
+            f"open-{_key(panel.cuts)}" if panel.cuts else made,
+            *(f"clamp-{_key(other)}" for other in panel.lies_on),
+        ),
+        undo="take the clamps off",
     )
 
 
-def _trial(design: Design, panels: Sequence[str]) -> Iterator[Job]:
+def _trial(design: Design, panels: Sequence[PanelWork]) -> Iterator[Job]:
     on_old_hole = " and ".join(one.pedal for one in shortened(design) if one.redrilled)
     ratio = (
         f"the ratio of the {on_old_hole} is still that of the donor's hole, see its card"
@@ -224,45 +274,82 @@ def _trial(design: Design, panels: Sequence[str]) -> Iterator[Job]:
         name="trial-in-metal",
         does=f"Sit in it again, tacked and clamped: full strokes, gaps, spanner room; {ratio}",
         hours=1.0,
-        after=("brake-tack", "clutch-tack", *(f"clamp-{name}" for name in panels)),
+        after=("brake-tack", "clutch-tack", *(f"clamp-{one.key}" for one in panels)),
         gate=True,
         undo="move the clamps",
     )
+    for panel in panels:
+        if panel.matched:
+            yield _matched(panel)
     yield Job(
         name="paint",
         does="Take it apart, deburr, degrease, prime and paint; keep bores and threads clean",
         hours=3.0,
-        after=("brake-pin", "clutch-pin"),
+        after=(
+            "brake-pin",
+            "clutch-pin",
+            *(f"drill-{one.key}" for one in panels if one.matched),
+        ),
         undo="strip the paint",
     )
 
 
-def _closing(panel: PanelWork) -> Iterator[Job]:
-    if panel.screwed:
-        yield Job(
-            name=f"screw-{panel.name}",
-            does=f"Screw the {panel.name} on",
-            hours=0.5,
-            after=("paint", f"clamp-{panel.name}"),
-            undo="undo the screws",
-            hides=panel.hides,
-        )
-        return
-    yield Job(
-        name=f"rivet-{panel.name}",
-        does=f"Final drill, deburr, jointing compound; rivet the {panel.name} from the middle out",
-        hours=0.5 + 0.02 * panel.rivets,
-        after=("paint", f"clamp-{panel.name}"),
+def _matched(panel: PanelWork) -> Job:
+    """Two parts are drilled as one, so that their holes are one."""
+    return Job(
+        name=f"drill-{panel.key}",
+        does=f"Through the pilot holes of the {panel.name} drill {' and '.join(panel.drills)}, "
+        "middle hole first, a skin pin in every fourth; then all to size. Mark which way it lies, "
+        "take it off, deburr both sides",
+        hours=0.5 + 0.03 * (panel.rivets + panel.bolts),
+        after=("trial-in-metal", *(f"drill-{_key(other)}" for other in panel.lies_on)),
         one_way=True,
-        hides=panel.hides,
     )
 
 
-def _after(design: Design, riveted: Sequence[str]) -> Iterator[Job]:
+def _closing(panel: PanelWork, below: Sequence[PanelWork]) -> Job:
+    return Job(
+        name=panel.closing,
+        does=_fixing(panel),
+        hours=0.5 + 0.02 * panel.rivets + 0.05 * panel.bolts,
+        after=(
+            "paint",
+            f"clamp-{panel.key}",
+            *(other.closing for other in below),
+        ),
+        undo="undo the nuts; use new ones" if panel.screwed else "",
+        one_way=not panel.screwed,
+        hides=panel.hides,
+        reaches=panel.reaches,
+    )
+
+
+def _fixing(panel: PanelWork) -> str:
+    """How it is fixed for good."""
+    rail = f"; fix its flanges to the {panel.rail}" if panel.rail else ""
+    if panel.screwed:
+        return (
+            f"Bolt the {panel.name} on with compound or sealant between, as the cards say; torque, "
+            f"paint line over each nut{rail}"
+        )
+    if panel.rivets:
+        bolts = f", then its {panel.bolts} bolts" if panel.bolts else ""
+        return (
+            f"Rivet the {panel.name} on with compound or sealant between, as the cards say: skin "
+            f"pins in every fourth hole, {panel.rivets} rivets from the middle out, the holes of "
+            f"the pins last{bolts}{rail}"
+        )
+    if panel.welds:
+        return f"Have the {panel.name} welded on by a qualified welder, {panel.welds} welds{rail}"
+    if panel.rail:
+        return f"Fix the {panel.name} to the {panel.rail}: the file does not say with what"
+    return f"Fix the {panel.name}: degrease, abrade, bond, hold it until it has set"
+
+
+def _after(design: Design, fixed: Sequence[str]) -> Iterator[Job]:
     bled = ["brake-hang"]
     if design.clutch.master is not None:
         bled.append("clutch-hang")
-    fixed = tuple(f"rivet-{name}" for name in riveted)
     yield Job(
         name="throttle",
         does="Fit the throttle: full opening at the pedal's stop, both springs, no dead point",
@@ -300,3 +387,8 @@ def _after(design: Design, riveted: Sequence[str]) -> Iterator[Job]:
         gate=True,
         undo="adjust and test again",
     )
+
+
+def _key(name: str) -> str:
+    """A part's name without blanks."""
+    return "-".join(name.replace(",", " ").split())

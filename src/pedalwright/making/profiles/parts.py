@@ -59,6 +59,15 @@ class Mark:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Scribed:
+    """An outline to scribe: where another part lies, or what it wants cut out."""
+
+    name: str
+    outline: tuple[XY, ...]
+    cut: bool = False
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Profile:
     """A flat part as it is marked out."""
 
@@ -68,6 +77,7 @@ class Profile:
     bores: tuple[Bore, ...] = ()
     bends: tuple[BendLine, ...] = ()
     marks: tuple[Mark, ...] = ()
+    scribed: tuple[Scribed, ...] = ()
     metal: str = ""
     thickness: float = float("nan")
     count: int = 1
