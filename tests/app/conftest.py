@@ -1,6 +1,8 @@
 """A folder of cars, and the page over it, without a browser."""
 
-from collections.abc import Iterator
+import re
+import time
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -38,3 +40,23 @@ def client(folder: Path) -> Iterator[TestClient]:
 def work(folder: Path) -> Workspace:
     """One car being worked on, without a page."""
     return Workspace(folder / CAR)
+
+
+@pytest.fixture
+def followed(client: TestClient) -> Callable[[str], str]:
+    """The answer of a page that may still be working on it, as its script follows it."""
+
+    def follow(page: str) -> str:
+        html = client.get(page).text
+        found = re.search(r'data-job="(\w+)" data-state="(\w+)"', html)
+        assert found is not None, html
+        for _ in range(900):
+            told = client.get(f"/cars/{CAR}/jobs/{found[1]}").json()
+            if told["state"] == "done":
+                answer: str = told["html"]
+                return answer
+            assert told["state"] in {"waits", "runs"}, told
+            time.sleep(0.1)
+        raise AssertionError("it was never done")
+
+    return follow

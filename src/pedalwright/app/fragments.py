@@ -124,7 +124,7 @@ def in_space(work: Workspace, view: View) -> str:
     look = view.look(now.about.units)
     if view.side == "box":
         drawn = strength(now.project.design, now.assessment, now.about.units)
-        return page("parts/box.html", pictures=drawn, box=now.project.design.box)
+        return page("parts/box.html", pictures=drawn, file=now.about.file)
     shown = space(_board(now, look), view.turn, view.tip)
     return svg(shown, physical=False).decode()
 

@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Callable, Mapping
-from typing import Literal
 
 from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
@@ -20,11 +19,10 @@ from pedalwright.documents.dossier import dossier_pdf
 from pedalwright.documents.finding_working import leading_to
 from pedalwright.documents.helps import helpful
 from pedalwright.documents.pictures import Picture, full_size, pictures
-from pedalwright.documents.questions import QUESTIONS, asked, length
 from pedalwright.documents.text import findings_text
 from pedalwright.documents.verdict import verdict
 from pedalwright.documents.working_text import working_text
-from pedalwright.project import diff, doubts
+from pedalwright.project import diff
 
 #: What is made beside the drawings, with its kind and what it is.
 PAPERS = {
@@ -54,32 +52,6 @@ async def asks(request: Request) -> Response:
     now = workspace(request).settled
     helps = helpful(now.assessment.findings)
     return HTMLResponse(page("asks.html", about=now.about, helps=helps))
-
-
-async def ask(request: Request) -> Response:
-    """A builder's question, answered for this car."""
-    work = workspace(request)
-    name = request.path_params["question"]
-    if name not in QUESTIONS:
-        raise HTTPException(404, "That is none of the questions.")
-    pedal: Literal["brake", "clutch"] = (
-        "clutch" if request.query_params.get("pedal") == "clutch" else "brake"
-    )
-    by = request.query_params.get("by", "").strip() or None
-    now = work.settled
-    found = asked(name)
-    known = () if found.of_doubts is None else doubts(now.project)
-    answer = await run_in_threadpool(found.answered, now.project.design, pedal, length(by), known)
-    return HTMLResponse(
-        page(
-            "answer.html",
-            answer=answer,
-            name=name,
-            pedal=pedal,
-            by=by or "",
-            about=now.about,
-        )
-    )
 
 
 async def compare(request: Request) -> Response:

@@ -10,7 +10,8 @@ from pedalwright.documents.about import About
 from pedalwright.documents.comparison import Attempt
 from pedalwright.documents.outside import UNITS
 from pedalwright.documents.pictures.stroke import Look, looked_at
-from pedalwright.project import Project
+from pedalwright.documents.survey_sheet import Readings
+from pedalwright.project import Project, car_text, read
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +49,13 @@ def about(project: Project) -> About:
         told=project.provenance,
         units=UNITS[project.shown_in],
     )
+
+
+def readings(project: Project) -> Readings:
+    """What a survey's sheet asks for: this car's, or those of the packaged car that was taped."""
+    if project.surveyed is None:
+        return readings(read(car_text("larkfield-tapes")))
+    return Readings(survey=project.design.survey, found=project.surveyed.adjustment)
 
 
 def seen(project: Project) -> Seen:

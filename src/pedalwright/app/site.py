@@ -14,9 +14,10 @@ from starlette.responses import HTMLResponse, JSONResponse, RedirectResponse, Re
 from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 
-from pedalwright.app import asked, bench, papers
+from pedalwright.app import asked, bench, papers, work
 from pedalwright.app.folder import Folder
 from pedalwright.app.guard import App, Entrance, Guard, is_token
+from pedalwright.app.jobs import Jobs
 from pedalwright.app.pages import page
 from pedalwright.app.streams import watch
 from pedalwright.core.faults import InputError
@@ -40,7 +41,12 @@ def site(folder: Path, entrance: Entrance) -> App:
             Route(f"{CAR}/held", bench.held),
             Route(f"{CAR}/ask", papers.asks),
             Route(f"{CAR}/working", papers.working),
-            Route(f"{CAR}/ask/{{question}}", papers.ask),
+            Route(f"{CAR}/ask/{{question}}", work.ask),
+            Route(f"{CAR}/work/{{kind}}", work.work),
+            Route(f"{CAR}/jobs", work.listed),
+            Route(f"{CAR}/jobs/{{id}}", work.one),
+            Route(f"{CAR}/jobs/{{id}}/file", work.taken),
+            Route(f"{CAR}/jobs/{{id}}/cancel", work.cancel, methods=["POST"]),
             Route(f"{CAR}/compare", papers.compare),
             Route(f"{CAR}/papers", papers.papers),
             Route(f"{CAR}/take/{{what}}", papers.take),
@@ -56,6 +62,7 @@ def site(folder: Path, entrance: Entrance) -> App:
     )
     app.state.folder = Folder(folder)
     app.state.entrance = entrance
+    app.state.jobs = Jobs()
     #: Which run of the server this is: a tab that has seen another one starts anew.
     app.state.run = secrets.token_hex(4)
     return Guard(app, entrance)
@@ -130,12 +137,13 @@ def _sorry(request: Request, status: int, says: str) -> Response:
 
 @asynccontextmanager
 async def _alive(app: Starlette) -> AsyncGenerator[None]:
-    """Watch the files for as long as the server runs."""
+    """Watch the files for as long as the server runs; what is worked out ends with it."""
     folder: Folder = app.state.folder
     watching = asyncio.create_task(watch(folder.opened))
     try:
         yield
     finally:
         watching.cancel()
+        app.state.jobs.close()
         with suppress(asyncio.CancelledError):
             await watching

@@ -2,6 +2,7 @@
 import { faultsText, send } from "./ask.js";
 import { fields } from "./fields.js";
 import { hand } from "./hand.js";
+import { cancels, watchJobs } from "./jobs.js";
 import { light } from "./light.js";
 import { queue } from "./queue.js";
 import { spin } from "./spin.js";
@@ -73,6 +74,7 @@ function put(answer) {
   if (answer.says) {
     trouble("");
     byId("spoken").textContent = answer.says;
+    jobs();
   }
   if (answer.looking) {
     look_from(answer.looking.side);
@@ -250,6 +252,8 @@ big.addEventListener("click", () => {
   look("quick");
 });
 light(byId("light"));
+const jobs = watchJobs(byId("jobs"));
+cancels(jobs);
 
 // On a phone the handles of the whole leg are too near each other for a thumb.
 if (!location.search && matchMedia("(max-width: 40rem)").matches) byId("close").checked = true;

@@ -1,8 +1,10 @@
 // What the plain pages do: begin a file, bring one, write an answer's numbers into the file.
 import { send, faultsText } from "./ask.js";
+import { cancels, watchJob } from "./jobs.js";
 import { light } from "./light.js";
 
 light(document.getElementById("light"));
+cancels();
 
 const trouble = document.getElementById("trouble");
 
@@ -24,6 +26,8 @@ document.getElementById("bring")?.addEventListener("submit", async (event) => {
   if (!file) trouble.textContent = "Choose a file first.";
   else go("/bring", { name: file.name, text: await file.text() });
 });
+
+watchJob(document.querySelector("[data-job]"));
 
 document.addEventListener("click", async (event) => {
   const button = event.target.closest("button[data-change]");
