@@ -55,15 +55,13 @@ def bend_table(name: str, steps: Sequence[BendStep]) -> Table:
     )
 
 
-def drill_table(name: str, rows: Sequence[DrillRow]) -> Table:
-    """Every hole of a part."""
+def drill_table(name: str, rows: Sequence[DrillRow], *, there: bool = False) -> Table:
+    """Every hole of a part; one that is `there` already is drilled where it is."""
     edges = rows[0].edges if rows else ""
     return Table(
         key=f"holes-{key_of(name)}",
         title=f"Drill card: {name}",
-        says=f"Measured {edges}, on the flat. Punch, drill in the order given, deburr."
-        if edges
-        else "",
+        says=_drilled_words(edges, there=there) if edges else "",
         columns=(
             Column(key="hole", heading="hole"),
             Column(key="use", heading="for"),
@@ -85,16 +83,30 @@ def drill_table(name: str, rows: Sequence[DrillRow]) -> Table:
                 ", ".join(f"{drill:.3g}" for drill in row.drills),
                 row.bore.diameter,
                 row.finish,
-                _when(row),
+                _when(row, there=there),
             )
             for row in rows
         ),
     )
 
 
-def _when(row: DrillRow) -> str:
+def _drilled_words(edges: str, *, there: bool) -> str:
+    if there:
+        return (
+            f"Measured {edges}, to check where the parts lie: the holes themselves are drilled "
+            "through the parts' own pilot holes, clamped in their place."
+        )
+    return f"Measured {edges}, on the flat. Punch, drill in the order given, deburr."
+
+
+def _when(row: DrillRow, *, there: bool) -> str:
+    if there:
+        through = f"through the {row.bore.matched}" if row.bore.matched else "if it is not there"
+        return f"{through}, after the trial"
     said = "after bending" if row.bore.after_bending else "on the flat"
-    return f"{said}, together with {row.bore.matched}" if row.bore.matched else said
+    if not row.bore.matched:
+        return said
+    return f"pilot {said}; to size together with {row.bore.matched}"
 
 
 def bar_table(section: str, plan: BarPlan) -> Table:

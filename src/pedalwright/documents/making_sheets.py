@@ -1,14 +1,30 @@
 """What a design asks to be made: templates, cards, cut lists, what to buy, order of work, DXF."""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isfinite
 
+from pedalwright.core.checks import Finding
 from pedalwright.design import Design
+from pedalwright.documents.making_box import (
+    box_files,
+    instead_tables,
+    piece_card,
+    piece_tables,
+    piece_template,
+    rivet_order,
+    rivets_in_all,
+)
 from pedalwright.documents.making_cards import Card
 from pedalwright.documents.making_donors import donor_table
-from pedalwright.documents.making_joints import bolt_table, count_table, rivet_table
+from pedalwright.documents.making_joints import (
+    bolt_table,
+    count_table,
+    rivet_table,
+    treatment_table,
+)
 from pedalwright.documents.making_lists import (
     bar_table,
     buying_table,
@@ -22,7 +38,9 @@ from pedalwright.documents.making_welds import weld_table
 from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.tiles import Template
 from pedalwright.drawing import Drawing
-from pedalwright.making import cutting, fastening, planning
+from pedalwright.making import bending, cutting, fastening, planning
+from pedalwright.making import box as making_box
+from pedalwright.making.box import BoxWork, blanks, box_work, ties
 from pedalwright.making.buying import buying
 from pedalwright.making.car import (
     SERVICED,
@@ -44,23 +62,46 @@ from pedalwright.making.car import (
 from pedalwright.making.cutting import (
     Bar,
     BarPlan,
+    Part,
+    Piece,
     SheetPlan,
+    Stock,
     check_bars,
+    check_sheets,
     cut_bars,
     cut_sheets,
 )
 from pedalwright.making.cutting.drawn import bars_drawing, sheet_drawings
-from pedalwright.making.fastening import check_bolt, check_rivet, counts, set_bolt, set_rivet
+from pedalwright.making.cutting.limits import ON_STOCK
+from pedalwright.making.fastening import (
+    BoltRow,
+    RivetRow,
+    check_bolt,
+    check_rivet,
+    counts,
+    set_bolt,
+    set_rivet,
+    treatments,
+)
 from pedalwright.making.fastening.counts import PACK
-from pedalwright.making.planning import order
+from pedalwright.making.planning import order, skin_pins
 from pedalwright.making.profiles import Profile, drill_card, profile_drawing, seen_from
+from pedalwright.shelf.stock import Stock as Shelf
 
-_CURES = {**cutting.CURES, **planning.CURES, **fastening.CURES}
+_CURES = {
+    **cutting.CURES,
+    **planning.CURES,
+    **fastening.CURES,
+    **bending.CURES,
+    **making_box.CURES,
+}
 
 #: A bar as a shop sells it, and what is filed off to square its end, mm (ours).
 SHOP_BAR, SQUARED = 1000.0, 2.0
 #: Between two plates on a sheet, and from its edge, mm: a saw and a file (ours).
 GAP, MARGIN = 4.0, 3.0
+#: The largest sheet most stockists have, mm (common practice).
+SOLD = 2500.0, 1250.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -76,6 +117,8 @@ class Made:
     welds: tuple[Table, ...]
     #: By their pedal: from above, from the side.
     jigs: Mapping[str, tuple[Drawing, ...]]
+    #: The parts of the pedal box.
+    box: BoxWork
     #: Bars, then plates, with the pictures of how they are cut.
     cutting: tuple[Table, ...]
     nesting: tuple[Drawing, ...]
@@ -88,9 +131,9 @@ class Made:
     @classmethod
     def of(cls, design: Design, units: Units = METRIC) -> "Made":
         """All that a design itself asks to be made; drawings in the builder's units."""
-        profiles, stock = car_profiles(design), design.stock
+        profiles, stock, work = car_profiles(design), design.stock, box_work(design)
         drilled = [drill_card(profile) for profile in profiles]
-        wanted = bar_pieces(design)
+        wanted = _gathered(bar_pieces(design), ties(design.box))
         there = {
             section: [*own_bars(stock, section), Bar(name=section, length=SHOP_BAR)]
             for section in wanted
@@ -99,17 +142,22 @@ class Made:
             section: cut_bars(pieces, there[section], kerf=float(stock.kerf), trim=SQUARED)
             for section, pieces in wanted.items()
         }
-        plates = {
-            plate: cut_sheets(parts, own_sheets(stock, plate), gap=GAP, margin=MARGIN)
-            for plate, parts in plate_parts(design).items()
-        }
-        held = car_fasteners(design)
-        rivets, bolts = [set_rivet(row) for row in held.rivets], [set_bolt(b) for b in held.bolts]
-        counted = counts(rivets, bolts, box(stock), {**PACK, **packs(stock)}, held.others)
+        parts = _merged(plate_parts(design), blanks(work.pieces))
+        plates = _cut(parts, stock)
+        held, rows = car_fasteners(design), work.rows
+        rivets = [set_rivet(row) for row in (*held.rivets, *rows.rivets)]
+        bolts = [set_bolt(row) for row in (*held.bolts, *rows.bolts)]
+        others = Counter(held.others) + Counter(rows.others)
+        counted = counts(rivets, bolts, box(stock), {**PACK, **packs(stock)}, others)
+        fastened: tuple[RivetRow | BoltRow, ...] = (*rows.rivets, *rows.bolts)
+        between = [one for row in fastened for one in treatments(row)]
+        panelled = [drill_card(piece.profile) for piece in work.pieces]
         welds, fluid = car_welds(design), design.brake.plumbing.fluid
-        jobs = car_jobs(design)
+        jobs = car_jobs(design, work.work)
         plan = order(jobs)
         found = (
+            *work.findings,
+            *(f for plate, own in parts.items() for f in _on_a_sheet(own, plates[plate])),
             *(
                 f
                 for name, made in bars.items()
@@ -124,7 +172,9 @@ class Made:
             sheets=plates.values(),
             blanks={plate.words: plan.missing for plate, plan in plates.items()},
             counts=counted,
-            drilling=[row for rows in drilled for row in rows],
+            drilling=[row for card in (*drilled, *panelled) for row in card],
+            skin_pins=_pins(work),
+            treatments=between,
             fluid=fluid.grade if fluid else "",
         )
         return cls(
@@ -136,6 +186,7 @@ class Made:
             donors=tuple(donor_table(design, one) for one in shortened(design)),
             welds=(weld_table(welds),) if welds else (),
             units=units,
+            box=work,
             jigs={jig.name: jig_drawings(jig, units.lengths) for jig in car_jigs(design)},
             cutting=(
                 *(bar_table(section, plan) for section, plan in bars.items()),
@@ -145,7 +196,11 @@ class Made:
             joints=(
                 *((rivet_table(rivets),) if rivets else ()),
                 *((bolt_table(bolts),) if bolts else ()),
-                count_table(counted, held.open),
+                *filter(None, (rivets_in_all(rows.rivets, box(stock)),)),
+                count_table(counted, (*held.open, *rows.open)),
+                *instead_tables(rows.rivets, counted),
+                *((treatment_table(between),) if between else ()),
+                *filter(None, (rivet_order(work.made, rows.joints),)),
             ),
             buying=(buying_table(bought),),
             plan=order_table(plan),
@@ -158,7 +213,62 @@ class Made:
         return (
             *(*self.faults, self.plan, *self.buying, *self.joints, *self.cutting),
             *(*self.donors, *self.drilling, *self.welds),
+            *(table for piece in self.box.pieces for table in piece_tables(piece)),
         )
+
+
+def _gathered(
+    pieces: Mapping[str, Sequence[Piece]], more: Iterable[tuple[str, Piece]]
+) -> dict[str, tuple[Piece, ...]]:
+    """Bars by their section, ties among them."""
+    found = {section: tuple(own) for section, own in pieces.items()}
+    for section, piece in more:
+        found[section] = (*found.get(section, ()), piece)
+    return found
+
+
+def _merged(
+    one: Mapping[Plate, tuple[Part, ...]], other: Mapping[Plate, tuple[Part, ...]]
+) -> dict[Plate, tuple[Part, ...]]:
+    """Parts by their plate; the strongest plate first, so that it gets the sheets it needs."""
+    plates = sorted({*one, *other}, key=lambda p: (p.metal, p.thickness, -p.yield_strength))
+    return {plate: (*one.get(plate, ()), *other.get(plate, ())) for plate in plates}
+
+
+def _cut(parts: Mapping[Plate, tuple[Part, ...]], stock: Shelf) -> dict[Plate, SheetPlan]:
+    """Every plate on the sheets that serve it; a sheet that is used is used once."""
+    plans: dict[Plate, SheetPlan] = {}
+    used: Counter[str] = Counter()
+    for plate, own in parts.items():
+        there = [
+            replace(sheet, count=(sheet.count or 0) - used[sheet.name])
+            for sheet in own_sheets(stock, plate)
+        ]
+        plans[plate] = cut_sheets(own, there, gap=GAP, margin=MARGIN)
+        used.update(cut.stock.name for cut in plans[plate].sheets)
+    return plans
+
+
+def _on_a_sheet(parts: Sequence[Part], plan: SheetPlan) -> Iterator[Finding]:
+    """Whether the largest sheet a shop sells holds every part that no sheet of one's own does."""
+    sold = Stock(name="the largest sheet sold", length=SOLD[0], width=SOLD[1])
+    if plan.missing:
+        yield from (f for f in check_sheets(parts, [sold], plan) if f.limit is ON_STOCK)
+
+
+def _pins(work: BoxWork) -> int:
+    """As many as the part with the most rivets wants at once."""
+    return max(
+        (
+            sum(
+                skin_pins(j.count)
+                for j in work.rows.joints
+                if j.what == "rivets" and name in j.parts
+            )
+            for name in (piece.name for piece in work.pieces if not piece.there)
+        ),
+        default=0,
+    )
 
 
 def _bars(plans: Mapping[str, BarPlan]) -> Iterator[Drawing]:
@@ -180,6 +290,7 @@ def data_files(made: Made) -> Iterator[tuple[str, str, str, bytes]]:
     for profile in made.profiles:
         use = "For a shop that cuts: millimetres, layers CUT, DRILL, BEND_UP, BEND_DOWN, MARK."
         yield f"{key_of(profile.name)}.dxf", f"DXF: {profile.name}", use, dxf(profile)
+    yield from box_files(made.box, made.units)
     for table in made.tables:
         use = "For a spreadsheet, units in the headings."
         yield f"{table.key}.csv", table.title, use, as_csv(table).encode()
@@ -193,7 +304,10 @@ def lists_json(made: Made) -> bytes:
 
 def making_templates(made: Made) -> list[Template]:
     """Every flat part at true size."""
-    return [_template(made, profile) for profile in made.profiles]
+    return [
+        *(_template(made, profile) for profile in made.profiles),
+        *(piece_template(piece, made.units) for piece in made.box.pieces if piece.profile.bores),
+    ]
 
 
 def _template(made: Made, profile: Profile) -> Template:
@@ -248,6 +362,7 @@ def making_cards(made: Made) -> list[Card]:
     cards = [
         Card(title="Cutting", drawings=made.nesting, tables=made.cutting),
         *parts,
+        *(piece_card(piece, made.units) for piece in made.box.pieces if piece.profile.bores),
         *(Card(title=f"Jig for the {name} pedal", drawings=d) for name, d in made.jigs.items()),
         Card(title="Weld card", tables=made.welds),
     ]

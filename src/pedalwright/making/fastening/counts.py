@@ -1,10 +1,10 @@
 """The fastener box: what is wanted, spare, there, and to buy."""
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from pedalwright.making.fastening.formulas import spares, to_buy
-from pedalwright.making.fastening.parts import Count, Item, SetBolt, SetRivet
+from pedalwright.making.fastening.parts import Count, Item, RivetRow, SetBolt, SetRivet
 
 #: Least number of spare ones. A bolt is no rivet: one spare of each length does.
 LEAST_SPARE, LEAST_SPARE_BOLTS = 5, 1
@@ -30,6 +30,16 @@ def counts(
             wanted[item] += n * bolt.row.count
     wanted.update(others or {})
     return tuple(_count(item, n, have.get(item, 0), packs) for item, n in wanted.items())
+
+
+def in_all(size: float, rows: Sequence[RivetRow], have: Mapping[Item, int]) -> Count:
+    """All rivets of a diameter as if any length would do; what is there of any length counts."""
+    need = sum(row.count for row in rows)
+    spare = spares(float(need), float(LEAST_SPARE))
+    item = Item(kind="blind rivet", size=f"{size:g}")
+    there = sum(n for one, n in have.items() if (one.kind, one.size) == (item.kind, item.size))
+    buy = to_buy(float(need), spare, float(there), float(PACK["blind rivet"]))
+    return Count(item=item, need=need, spare=int(spare), have=there, buy=int(buy))
 
 
 def _count(item: Item, need: int, have: int, packs: Mapping[str, int]) -> Count:
