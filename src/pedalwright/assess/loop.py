@@ -25,7 +25,14 @@ from pedalwright.panels.box import made
 from pedalwright.panels.made import Made
 from pedalwright.shell.parts import Plane
 from pedalwright.structure.box.parts import Seat
-from pedalwright.structure.box.path import Path, flange_to_frame, shaft_to_frame, to_shaft
+from pedalwright.structure.box.path import (
+    Path,
+    flange_to_frame,
+    held_middles,
+    shaft_to_frame,
+    to_shaft,
+)
+from pedalwright.structure.box.ways import in_use
 
 #: Closed in the metal; open but for the frame; mounts of which only the stiffness was said; a box
 #: that cannot be judged.
@@ -33,6 +40,8 @@ Closing = Literal["closed", "open", "said", "not judged"]
 #: What carries the cylinder and the pivot where no box is described.
 MOUNT_SAID = "mount, as stiff as was said"
 FRAME = "frame"
+#: What the rod ends in, or a cable.
+FAR = ("cylinder", "cable's end")
 #: A line of action this much along a plane does not cut it anywhere useful.
 _ALONG = 0.2
 
@@ -84,15 +93,23 @@ class Loop:
     closing: Closing
     #: From the foot on: pedal, rods, cylinder, what carries them, the frame.
     bodies: tuple[Body, ...]
+    #: The way the piston moves.
+    ahead: Point
     #: From flange to pivot, where it closes.
     through: Path
     #: From flange to frame and from pivot to frame, where it does not.
     out: tuple[Path, Path]
+    #: Those parts of the box that its forces can reach.
     made: Made | None
 
     def body(self, name: str) -> Body:
         """One of them."""
         return next(body for body in self.bodies if body.name == name)
+
+    @property
+    def far(self) -> str:
+        """What the last rod, or a cable, ends in."""
+        return next(b.name for b in reversed(self.bodies) if b.name in FAR)
 
     @property
     def on_frame(self) -> tuple[Act, ...]:
@@ -105,7 +122,7 @@ def load_loop(design: Design, assessment: Assessment, pedal: Literal["brake", "c
     design = slid(design, foremost(design))
     part: BrakeDesign | ClutchDesign = design.brake if pedal == "brake" else design.clutch
     found: BrakePedal | ClutchPedal = assessment.brake if pedal == "brake" else assessment.clutch
-    here = found.hard_stop if isinstance(found, BrakePedal) else found.full
+    here = _pressed(found)
     seat = next((one for one in seats_of(design) if one.pedal == pedal), None)
     closing, whole = _closing(design, seat)
     through, out = Path(), (Path(), Path())
@@ -115,11 +132,16 @@ def load_loop(design: Design, assessment: Assessment, pedal: Literal["brake", "c
         else:
             out = (flange_to_frame(whole, seat), shaft_to_frame(whole, seat))
     push = found.strength.give.push
-    pedals = tuple(_pedal_parts(pedal, part, found, here, push))
     names = _carriers(closing, seat, through, out)
     panel = None if seat is None or whole is None else whole.panel(seat.cylinder_on)
-    base, rail = None if panel is None else panel.lying, next(iter(out[1].places[-1:]), None)
-    carriers = tuple(_carried(names, pedals, base, rail))
+    base = None if panel is None else panel.lying
+    ends = (
+        [] if whole is None else [at for name in out[1].parts for at in held_middles(whole, name)]
+    )
+    pedals = tuple(_pedal_parts(f"{pedal} pedal", part, found, push, names, base))
+    pushed = -pedals[0].acts[-1].force
+    ahead = max(ends, key=lambda at: float(pushed.dot(at)), default=None)
+    carriers = tuple(_carried(names, pedals, base, ahead))
     frame = tuple(
         Act(body.name, act.at, -act.force, -act.moment)
         for body in (*pedals, *carriers)
@@ -132,10 +154,11 @@ def load_loop(design: Design, assessment: Assessment, pedal: Literal["brake", "c
         here=here,
         pivot=found.lever.pivot,
         closing=closing,
+        ahead=part.rod.direction,
         bodies=(*pedals, *carriers, Body(FRAME, frame)),
         through=through,
         out=out,
-        made=whole,
+        made=None if whole is None or seat is None else in_use(whole, (seat,)),
     )
 
 
@@ -155,26 +178,28 @@ def _closing(design: Design, seat: Seat | None) -> tuple[Closing, Made | None]:
 
 
 def _pedal_parts(
-    pedal: str,
+    foot_of: str,
     part: BrakeDesign | ClutchDesign,
     found: BrakePedal | ClutchPedal,
-    here: Position,
     push: N,
+    on: tuple[str, str],
+    base: Plane | None,
 ) -> Iterator[Body]:
     """The pedal, its rods and relay lever, and the cylinder."""
-    lever, rod = found.lever, part.rod
+    lever, rod, here = found.lever, part.rod, _pressed(found)
+    cable = isinstance(part, ClutchDesign) and part.master is None
+    first, far = "cable" if cable else "push rod", FAR[cable]
     foot = lever.axis.cross(here.pad - lever.pivot).unit() * push
     bears = linkage.forces_of(lever, rod, here, foot)
     at_pin = -(foot + bears.pivot)  # of the rod on the pedal
     turns = -((here.pad - lever.pivot).cross(foot) + (here.pin - lever.pivot).cross(at_pin))
     turns = turns - lever.axis * lever.axis.dot(turns)
-    carrier, foot_of = f"{pedal} pivot", f"{pedal} pedal"
     yield Body(
         foot_of,
         (
             Act("foot", here.pad, foot),
-            Act("push rod", here.pin, at_pin),
-            Act(carrier, lever.pivot, bears.pivot, turns),
+            Act(first, here.pin, at_pin),
+            Act(on[1], lever.pivot, bears.pivot, turns),
         ),
     )
     ahead = -at_pin
@@ -182,26 +207,38 @@ def _pedal_parts(
         relay = here.relay
         second = (here.socket - relay.driving_pin).unit() * bears.rod
         second = second * np.sign(second.dot(rod.direction))
-        yield _rod("push rod", (foot_of, here.pin), ("relay lever", relay.driven_pin), ahead)
+        yield _rod(first, (foot_of, here.pin), ("relay lever", relay.driven_pin), ahead)
         tube = second - ahead
         yield Body(
             "relay lever",
             (
-                Act("push rod", relay.driven_pin, ahead),
+                Act(first, relay.driven_pin, ahead),
                 Act("second rod", relay.driving_pin, -second),
                 Act(FRAME, rod.relay.pivot, tube, _left(relay, rod.relay.pivot, ahead, second)),
             ),
         )
-        ends = (("relay lever", relay.driving_pin), ("cylinder", here.socket))
+        ends = (("relay lever", relay.driving_pin), (far, here.socket))
         yield _rod("second rod", *ends, second)
         last, ahead = "second rod", second
     else:
-        yield _rod("push rod", (foot_of, here.pin), ("cylinder", here.socket), ahead)
-        last = "push rod"
+        yield _rod(first, (foot_of, here.pin), (far, here.socket), ahead)
+        last = first
     yield Body(
-        "cylinder",
-        (Act(last, here.socket, ahead), Act(f"{pedal} flange", here.socket, -ahead)),
+        far,
+        (Act(last, here.socket, ahead), Act(on[0], _through(here.socket, ahead, base), -ahead)),
     )
+
+
+def _pressed(found: BrakePedal | ClutchPedal) -> Position:
+    return found.hard_stop if isinstance(found, BrakePedal) else found.full
+
+
+def _through(at: Point, force: Point, base: Plane | None) -> Point:
+    """Where a line of action comes through a plane; the place itself where it hardly does."""
+    way = force.unit()
+    if base is None or not abs(float(way.dot(base.normal))) > _ALONG:
+        return at
+    return at - way * (base.height(at) / way.dot(base.normal))
 
 
 def _left(relay: linkage.Relayed, pivot: Point, first: Point, second: Point) -> Point:
@@ -232,7 +269,7 @@ def _carried(
     names: tuple[str, str],
     pedals: tuple[Body, ...],
     base: Plane | None,
-    rail: Point | None,
+    ahead: Point | None,
 ) -> Iterator[Body]:
     """What carries cylinder and pivot, between them and the frame."""
     cylinder, lever = pedals[-1], pedals[0]
@@ -240,17 +277,17 @@ def _carried(
     on_flange = Act(cylinder.name, flange.at, -flange.force)
     on_pivot = Act(lever.name, pivot.at, -pivot.force, -pivot.moment)
     if names[0] == names[1]:
-        yield _held(names[0], (on_flange, on_pivot), base, rail)
+        yield _held(names[0], (on_flange, on_pivot), base, ahead)
     else:
         yield _held(names[0], (on_flange,), base, None)
-        yield _held(names[1], (on_pivot,), None, rail)
+        yield _held(names[1], (on_pivot,), None, ahead)
 
 
 def _held(name: str, acts: tuple[Act, ...], base: Plane | None, near: Point | None) -> Body:
     """A part with what the frame does to hold it: one force on its line of action.
 
     Of that line the place where it comes through the part's base is taken, else the one nearest to
-    where the frame holds it; what is left turns about the line itself.
+    where the frame holds it ahead of the push; what is left turns about the line itself.
     """
     force, moment = _nothing(), _nothing()
     start = acts[0].at
@@ -260,8 +297,7 @@ def _held(name: str, acts: tuple[Act, ...], base: Plane | None, near: Point | No
     square = force.dot(force)
     way = force.unit()
     at = start + force.cross(moment) * (1.0 / square)
-    if base is not None and abs(float(way.dot(base.normal))) > _ALONG:
-        at -= way * (base.height(at) / way.dot(base.normal))
-    elif near is not None:
+    at = _through(at, force, base)
+    if base is None and near is not None:
         at += way * way.dot(near - at)
     return Body(name, (*acts, Act(FRAME, at, -force, -way * way.dot(moment))))

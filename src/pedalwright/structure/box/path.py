@@ -57,6 +57,11 @@ def shaft_to_frame(made: Made, seat: Seat) -> Path:
     return Path(tuple(p for p in whole.parts if p != seat.pivot_on), whole.places)
 
 
+def held_middles(made: Made, part: str) -> list[Point]:
+    """The middles of the lines along which the frame holds a part."""
+    return [_middle(list(ends)) for ends in _held(made).get(part, [])]
+
+
 def _fewest(made: Made, start: list[str], there: Callable[[str], bool]) -> tuple[str, ...]:
     """Parts from the first to one that is asked for, each joined to the next."""
     joined = _joints(made)
