@@ -46,7 +46,7 @@ def assess_full(
     if not seats:
         return None
     there = {seat.pedal for seat in seats}
-    cases = [case for case in _cases(design, assessment) if case.pedal in there]
+    cases = [case for case in cases_of(design, assessment) if case.pedal in there]
     answer = full(design.box, walls_and_tubes(design), seats, cases, progress=progress)
     if isinstance(answer, Unheld):
         return FullTier(faults=answer.faults, box=None, findings=())
@@ -60,7 +60,8 @@ def assess_full(
     )
 
 
-def _cases(design: Design, assessment: Assessment) -> Iterator[Case]:
+def cases_of(design: Design, assessment: Assessment) -> Iterator[Case]:
+    """Every load case of both pedals: hard stop, fright, hardest push, sideways, toe."""
     brake, clutch = assessment.brake, assessment.clutch
     yield from _of("brake", design.brake.rod, brake, brake.hard_stop, structure.BRAKE_LOADS)
     yield from _of("clutch", design.clutch.rod, clutch, clutch.full, structure.CLUTCH_LOADS)

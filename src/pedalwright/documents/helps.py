@@ -33,8 +33,12 @@ HELPS = (
     ("driver.heel_lift*", "*", "pedal-height"),
     ("driver.gap_*", "*", "spacing"),
     ("driver.shoes_apart", "*", "spacing"),
+    ("structure.load_loop", "*", "load-path"),
+    ("structure.panel_*", "*", "thickness"),
+    ("structure.row*", "*", "rivets"),
     ("structure.give", "brake*", "spongy"),
     ("structure.flange_give", "brake*", "spongy"),
+    ("structure.flange_give", "clutch*", "doubler"),
     ("structure.give", "clutch*", "clutch"),
 )
 

@@ -13,6 +13,7 @@ from pedalwright.core.quantity import QuantityError, parse
 from pedalwright.design import Design
 from pedalwright.documents import lever_answers, push_answers, rod_answers, survey_answers
 from pedalwright.fitting import PedalName
+from pedalwright.search import box
 
 #: For a car, one of its pedals where the question is about either, and a length in mm.
 Answers: TypeAlias = Callable[[Design, PedalName, float | None], Answer]
@@ -61,6 +62,11 @@ QUESTIONS = {
     "rod-angle": Question("Is the push rod's angle right?", _of_the_car(rod_answers.rod_angle)),
     "bore": Question("Which bore for the brake?", _of_the_car(search.which_bore)),
     "travel": Question("Why is the brake pedal long?", _of_the_car(search.pedal_travel)),
+    "thickness": Question("How thick must the sheet be?", box.thickness),
+    "doubler": Question("Will a doubler do?", _of_a_pedal(box.doubler)),
+    "rivets": Question("How many rivets or bolts?", box.rivets),
+    "weld": Question("How many millimetres of weld?", box.weld),
+    "load-path": Question("Which way does the push go?", _of_a_pedal(box.load_path)),
     "spongy": Question("Why is the brake pedal spongy?", _of_the_car(search.pedal_give)),
     "push-test": Question(
         "Push on the brake pad at home: what should move, and what moved?",

@@ -9,7 +9,7 @@ from pedalwright.core.answers import Sentence, Step
 from pedalwright.design import Design
 from pedalwright.search.changes import Changes
 from pedalwright.search.prices import Job, missed_more, price
-from pedalwright.search.tried import Candidate, tried
+from pedalwright.search.tried import Candidate, alone, tried
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -20,8 +20,12 @@ class Cure:
     changes: Changes
     job: Job
     assumed: bool = False
+    #: The car with it built in, where that is more than some numbers changed.
+    made: Design | None = None
 
 
+#: A cure that gains less than this share is none (ours).
+NOTICED = 0.002
 #: What a cure is bought for, as one number: less of it is better.
 Measure = Callable[[Candidate], float]
 #: What it brings, said from the car before and after.
@@ -46,13 +50,17 @@ def ranked(
     """
     if not cures:
         return ()
-    candidates = tried(design, [(), *(cure.changes for cure in cures)]).all()
-    before = candidates[0]
+    numbers = [cure for cure in cures if cure.made is None]
+    before, *changed = tried(design, [(), *(cure.changes for cure in numbers)]).all()
     was = measure(before)
+    pairs = [
+        *zip(numbers, changed, strict=True),
+        *((cure, alone(cure.made, told=cure.changes)) for cure in cures if cure.made is not None),
+    ]
     found: list[tuple[bool, bool, float, Step]] = []
-    for cure, candidate in zip(cures, candidates[1:], strict=True):
+    for cure, candidate in pairs:
         now = measure(candidate)
-        if not (np.isnan(was) and np.isfinite(now)) and not was - now > 0.0:
+        if not (np.isnan(was) and np.isfinite(now)) and not was - now > NOTICED * abs(was):
             continue
         breaks = missed_more(before.assessment, candidate.assessment)
         step = Step(

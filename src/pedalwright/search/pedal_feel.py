@@ -18,6 +18,7 @@ from pedalwright.core.answers import (
 )
 from pedalwright.design import Design
 from pedalwright.search.bores import HARD_BRAKING, STRONG_PUSH, full_push, hard_push
+from pedalwright.search.box.cures import box_cures
 from pedalwright.search.brake_cures import (
     closer_linings,
     grippier_linings,
@@ -38,6 +39,10 @@ TRAVEL = named("brakes.travel", "brakes.lost_travel", "hydraulics.stroke")
 GIVE = both(named("structure.give", "structure.flange_give"), about_pedal("brake"))
 EFFORT = named("brakes.effort", "brakes.touchy")
 
+#: Parts of a box that give less than this share of it are told together.
+SMALL = 0.005
+#: A flange that moves further than this sits on sheet that bulges by more than it is thick, mm.
+NET = 3.0
 #: Causes of pad travel in a builder's words.
 CAUSES = {
     "free_play": "the rod's play before the piston",
@@ -137,6 +142,7 @@ def pedal_give(design: Design) -> Answer:
             [
                 *new_hoses(design),
                 *stiffer_mounts(design),
+                *box_cures(design, now.assessment, "brake"),
                 *stiffer_arm(design),
                 *other_bore(design, larger=True),
                 *other_pin(design, further=True),
@@ -145,6 +151,7 @@ def pedal_give(design: Design) -> Answer:
             _firmer,
         ),
         notes=(
+            *_bulging(now),
             sentence(
                 "The stiffness of the mounts is what decides: push the pad with {} on a bathroom "
                 "scale, engine off, and watch flange and bracket with a dial or a rule.",
@@ -219,9 +226,31 @@ def _causes(candidate: Candidate) -> list[tuple[str, float]]:
 
 
 def _give(candidate: Candidate) -> list[tuple[str, float]]:
-    give = candidate.assessment.brake.strength.give
-    names = [field.name for field in fields(give) if field.name not in {"push", "total"}]
-    return [(_called(name), one(getattr(give, name))) for name in names]
+    strength = candidate.assessment.brake.strength
+    give, box = strength.give, strength.box
+    mounts = set() if box is None else {"cylinder_mount", "pivot_mount"}
+    names = [f.name for f in fields(give) if f.name not in {"push", "total", *mounts}]
+    parts = () if box is None else box.by_part
+    every = [(own.part.replace("_", " "), one(own.give)) for own in parts]
+    worth = SMALL * sum(cause[1] for cause in every)
+    in_box = sorted((cause for cause in every if cause[1] >= worth), key=lambda cause: -cause[1])
+    rest = sum(cause[1] for cause in every if cause[1] < worth)
+    return [
+        *in_box,
+        ("the rest of the box", rest),
+        *((_called(name), one(getattr(give, name))) for name in names),
+    ]
+
+
+def _bulging(candidate: Candidate) -> Iterator[Sentence]:
+    """Where the sums no longer hold: a wall that moves far carries like a net and gives less."""
+    box = candidate.assessment.brake.strength.box
+    if box is not None and one(box.flange_moves) > NET:
+        yield sentence(
+            "The flange moves {}: sheet that bends so far begins to carry like a net, so that the "
+            "real give is less than this, though far too much still.",
+            (one(box.flange_moves), "mm"),
+        )
 
 
 def _there(causes: list[tuple[str, float]]) -> list[tuple[str, float]]:

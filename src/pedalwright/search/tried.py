@@ -69,10 +69,13 @@ class Tried:
         return met
 
 
-def alone(design: Design, changes: Changes = ()) -> Candidate:
-    """One candidate by itself; without changes the car as it stands."""
+def alone(design: Design, changes: Changes = (), *, told: Changes = ()) -> Candidate:
+    """One candidate by itself; without changes the car as it stands.
+
+    `told` are changes that are in the design already, for the reader.
+    """
     made = changed(design, changes)
-    return Candidate(changes=changes, design=made, assessment=Judged.of(assess(made)))
+    return Candidate(changes=changes or told, design=made, assessment=Judged.of(assess(made)))
 
 
 def tried(design: Design, rows: Sequence[Changes]) -> Tried:

@@ -285,14 +285,14 @@ def _section(tube: Tube) -> Section:
 
 def _ends_held(tube: Tube) -> Iterator[Support]:
     last = len(tube.carries)
-    ends: tuple[tuple[str, Edge], ...] = (
-        (f"{tube.name} 0.start", tube.start_held),
-        (f"{tube.name} {last}.end", tube.end_held),
+    ends: tuple[tuple[str, str, Edge], ...] = (
+        ("start", f"{tube.name} 0.start", tube.start_held),
+        ("end", f"{tube.name} {last}.end", tube.end_held),
     )
-    for name, how in ends:
+    for which, at, how in ends:
         if how != "free":
             holds = "xyzXYZ" if how == "built in" else f"xyz{_spin(tube)}"
-            yield Support(name=name, at=name, holds=holds)
+            yield Support(name=f"{tube.name}, {which}", at=at, holds=holds)
 
 
 def _spin(tube: Tube) -> str:

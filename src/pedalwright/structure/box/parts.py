@@ -108,3 +108,5 @@ class BoxGive:
     flange_moves: mm
     #: Who gives; they sum to `total`.
     by_part: tuple[PartGive, ...]
+    #: Joints from the flange's part to the shaft's; without end where the loop is open.
+    joints: float

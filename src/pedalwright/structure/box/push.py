@@ -30,6 +30,7 @@ def box_give(held: Held, unit: Push, push: N) -> BoxGive:
         total=flange + pivot,
         flange_moves=np.sum(moves[:3] * along, axis=0),
         by_part=tuple(PartGive(part, own) for part, own in each),
+        joints=held.joints,
     )
 
 
