@@ -1,13 +1,17 @@
 """The charts of the dossier: levers, travel by cause, balance, opening, give by cause."""
 
+from collections.abc import Iterator, Sequence
+
 import numpy as np
 
 from pedalwright.assess import Assessment
 from pedalwright.brakes import DESIGN_PUSH, adhesion_limit
 from pedalwright.documents.outside import Units
 from pedalwright.documents.pictures.graphs import Curves, Scale, Sum
-from pedalwright.drawing import Drawing
+from pedalwright.drawing import BudgetChart, Cause, Drawing
 from pedalwright.linkage import ROD_ANGLE_MOST
+from pedalwright.structure.box.parts import PartGive
+from pedalwright.structure.gives import gives
 
 PAD_TRAVEL = Scale("pad travel", "mm")
 DECELERATION = Scale("deceleration", "m/s2")
@@ -21,12 +25,12 @@ def charts(assessment: Assessment, units: Units) -> list[Drawing]:
         _force_travel(assessment),
         _travel(assessment),
         _clutch_travel(assessment),
-        _give(assessment),
         _balance(assessment),
         _share(assessment),
         _opening(assessment),
     )
-    return [chart.drawing(units) for chart in found]
+    drawn = [chart.drawing(units) for chart in found]
+    return [*drawn[:5], *_gives(assessment, units), *drawn[5:]]
 
 
 def _ratio(assessment: Assessment) -> Curves:
@@ -151,13 +155,33 @@ def _clutch_travel(assessment: Assessment) -> Sum:
     )
 
 
-def _give(assessment: Assessment) -> Sum:
-    """Who gives how much at the brake pad."""
-    return Sum(
-        name="give",
-        title="Brake: give at the pad at 500 N, by cause",
-        description="Elastic movement of the pad by the part that gives, adding up.",
-        causes=assessment.brake.strength.give,
-        total="give",
-        decimals=2,
-    )
+def _gives(assessment: Assessment, units: Units) -> Iterator[Drawing]:
+    """Who gives how much at the pad, arm, rod and every part of the box."""
+    for name, pedal in (("give", assessment.brake), ("give-clutch", assessment.clutch)):
+        strength = pedal.strength
+        push = units.said(strength.give.push, "N")
+        which = "Clutch" if pedal is assessment.clutch else "Brake"
+        yield parts_chart(
+            name=name,
+            title=f"{which}: who gives, at {push} on the pad",
+            description="How far the pad goes because each part gives; they sum to all of it.",
+            parts=gives(strength),
+            units=units,
+        )
+
+
+def parts_chart(
+    *, name: str, title: str, description: str, parts: Sequence[PartGive], units: Units
+) -> Drawing:
+    """Bars that step up to the whole give."""
+    length = Scale("", "mm")
+    unit = length.shown_in(units)
+    return BudgetChart(
+        name=name,
+        title=title,
+        description=description,
+        causes=tuple(Cause(one.part, *length.list(one.give, units)) for one in parts),
+        total="give at the pad",
+        unit=unit,
+        decimals=2 if unit == "mm" else 4,
+    ).drawing()

@@ -11,9 +11,8 @@ from pedalwright.core.figures import unit_text
 from pedalwright.core.units import Num
 from pedalwright.documents.outside import Units
 from pedalwright.drawing import Axis, BudgetChart, Cause, Drawing, Level, Line, LineChart, Series
-from pedalwright.structure import Give
 
-Causes = BrakeBudget | ClutchBudget | Give
+Causes = BrakeBudget | ClutchBudget
 #: What a limit is called, {} standing for its value, and the value.
 Limit = tuple[str, Num]
 
