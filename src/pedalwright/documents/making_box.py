@@ -32,7 +32,7 @@ def piece_card(piece: Piece, units: Units) -> Card:
     name = piece.name.replace("_", " ").capitalize()
     return Card(
         title=f"{name}: there already, only drilled" if piece.there else name,
-        drawings=(piece_drawing(piece, units.lengths),),
+        drawings=(piece_drawing(piece, units.lengths, brief=True),),
         tables=piece_tables(piece),
     )
 

@@ -204,6 +204,7 @@ def finding_table(found: Iterable[Finding], cures: Mapping[str, str]) -> Table:
         says="What does not pass, and what to do about it.",
         columns=(
             Column(key="about", heading="where"),
+            Column(key="weight", heading=""),
             Column(key="asks", heading="what is asked"),
             Column(key="value", heading="is"),
             Column(key="bound", heading="wanted"),
@@ -212,12 +213,13 @@ def finding_table(found: Iterable[Finding], cures: Mapping[str, str]) -> Table:
         rows=tuple(
             (
                 one.about,
+                one.limit.weight,
                 one.limit.asks,
                 show(float(one.value), one.limit.unit) if one.judged else "not known",
                 f"{one.limit.sense} {show(float(one.bound), one.limit.unit)}" if one.judged else "",
                 cures[one.limit.code],
             )
-            for one in found
+            for one in sorted(found, key=lambda one: one.limit.weight)
             if not one.ok
         ),
     )

@@ -101,11 +101,17 @@ def _with_places(panel: Panel, places: Sequence[Clamp]) -> Face:
             if clamp.sheet == panel.sheet(face.name):
                 x, y = plane.place(clamp.centre)
                 at = float(x), float(y)
-                new.append(Hole(name=f"{PLACE}{clamp.name}", centre=at, diameter=1.0))
+                new.append(Hole(name=f"{PLACE}{_called(clamp, panel)}", centre=at, diameter=1.0))
         folds = tuple(replace(fold, face=marked(fold.face)) for fold in face.folds)
         return replace(face, holes=(*face.holes, *new), folds=folds)
 
     return marked(panel.face)
+
+
+def _called(clamp: Clamp, panel: Panel) -> str:
+    """What stands beside the place: on the part itself its own name says nothing."""
+    own = clamp.name.startswith(panel.name)
+    return f"to {clamp.name.rpartition(' on ')[2]}" if own else clamp.name
 
 
 def _clamped(made: Made) -> Iterator[Clamp]:
@@ -131,10 +137,10 @@ def _profile(
     ]
     bores += [
         Bore(
-            name=f"R{i}",
+            name=f"R.{i}",
             centre=hole.centre,
             diameter=hole.diameter,
-            use="relief where two bends meet, before bending",
+            use="relief, before bending",
         )
         for i, hole in enumerate(relieved, 1)
     ]

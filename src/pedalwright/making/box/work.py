@@ -30,7 +30,6 @@ def _work(piece: Piece, made: Made, pieces: Sequence[Piece], joints: Sequence[Jo
     rivets = [joint for joint in own if joint.what == "rivets"]
     held = [joint for joint in own if joint.what in ("bolts", "rivet nuts")]
     rail = next((t.name for t in made.tubes for c in t.carries if _part(c.sheet) == piece.name), "")
-    shafts = {_part(clamp.sheet) for shaft in made.shafts for clamp in (shaft.one, shaft.other)}
     return PanelWork(
         name=piece.name,
         bends=len(piece.steps),
@@ -41,7 +40,7 @@ def _work(piece: Piece, made: Made, pieces: Sequence[Piece], joints: Sequence[Jo
         lies_on=tuple(name for name in piece.lies_on if name not in there),
         cuts=next((n for n in piece.lies_on if piece.panel.face.name == "bottom"), ""),
         rail=rail,
-        carries_pivot=piece.name in shafts,
+        cylinders=tuple(m.name for m in piece.profile.marks if m.name.endswith(" cylinder")),
         hides=tuple(_hidden(piece.panel, made, joints)),
         reaches=tuple(nuts_of(joint) for joint in held if joint.what == "bolts"),
         screwed=bool(held) and not rivets,

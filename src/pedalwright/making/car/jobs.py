@@ -35,8 +35,8 @@ class PanelWork:
     cuts: str = ""
     #: The tube that it is fixed to; empty for none.
     rail: str = ""
-    #: Whether a pedal's shaft turns in it.
-    carries_pivot: bool = False
+    #: Cylinders that are bolted to it.
+    cylinders: tuple[str, ...] = ()
     #: Nuts that nobody reaches any more once it is on, and those that are tightened with it.
     hides: tuple[str, ...] = ()
     reaches: tuple[str, ...] = ()
@@ -299,11 +299,19 @@ def _matched(panel: PanelWork) -> Job:
     return Job(
         name=f"drill-{panel.key}",
         does=f"Through the pilot holes of the {panel.name} drill {' and '.join(panel.drills)}, "
-        "middle hole first, a skin pin in every fourth; then all to size. Mark which way it lies, "
-        "take it off, deburr both sides",
+        f"middle hole first, a skin pin in every fourth; then all to size. {_spigots(panel)}Mark "
+        "which way it lies, take it off, deburr both sides",
         hours=0.5 + 0.03 * (panel.rivets + panel.bolts),
         after=("trial-in-metal", *(f"drill-{_key(other)}" for other in panel.lies_on)),
         one_way=True,
+    )
+
+
+def _spigots(panel: PanelWork) -> str:
+    """A cylinder brings its own holes."""
+    return "".join(
+        f"Lay the {name}'s own flange on its mark, drill its spigot and its bolts through all. "
+        for name in panel.cylinders
     )
 
 

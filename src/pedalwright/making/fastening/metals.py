@@ -39,7 +39,7 @@ def treatments(row: RivetRow | BoltRow, *, most: float = SALT) -> Iterator[Treat
         elif {pair.one, pair.other} == {"steel", "aluminium"}:
             yield Treatment(row=row.name, what="jointing compound", why=why)
     if row.sealed:
-        yield Treatment(row=row.name, what="sealant", why="engine on one side, cabin on the other")
+        yield Treatment(row=row.name, what="sealant", why="keeps fumes and water out of the cabin")
 
 
 def contact(row: str, one: str, other: str, *, barrier: bool = False) -> Contact:
