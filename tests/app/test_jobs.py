@@ -50,8 +50,8 @@ def test_work_is_done_away_from_the_page_and_asked_for_once(jobs: Jobs) -> None:
 def test_what_runs_is_given_up_at_once_and_the_next_is_done_all_the_same(jobs: Jobs) -> None:
     long = jobs.ask(task("spread"))
     until_it_runs(long)
-    behind = jobs.ask(task("ask", "drag", "brake", ""))
-    unwanted = jobs.ask(task("ask", "bore", "brake", ""))
+    behind = jobs.ask(task("sheets", "a4", "100", "100"))
+    unwanted = jobs.ask(task("full"))
     started = time.monotonic()
     jobs.cancel(long)
     jobs.cancel(unwanted)
@@ -60,6 +60,14 @@ def test_what_runs_is_given_up_at_once_and_the_next_is_done_all_the_same(jobs: J
     assert behind.state == "done"
     assert time.monotonic() - started < 30.0
     assert jobs.ask(task("spread")) is not long
+
+
+def test_a_question_does_not_wait_behind_what_takes_long(jobs: Jobs) -> None:
+    long = jobs.ask(task("spread"))
+    until_it_runs(long)
+    question = jobs.ask(task("ask", "drag", "brake", ""))
+    assert question.over.wait(60.0)
+    assert (question.state, long.state) == ("done", "runs")
 
 
 def test_a_file_that_cannot_be_read_is_told_in_its_own_words(jobs: Jobs) -> None:
@@ -73,7 +81,7 @@ def test_a_worker_that_dies_is_told_and_replaced(jobs: Jobs) -> None:
     job = jobs.ask(task("spread"))
     until_it_runs(job)
     time.sleep(0.3)
-    worker = jobs._worker
+    worker = jobs._others.worker
     assert worker is not None
     worker._process.kill()
     assert job.over.wait(20.0)
@@ -87,7 +95,7 @@ def test_nothing_is_left_running_when_the_server_goes(jobs: Jobs) -> None:
     job = jobs.ask(task("spread"))
     until_it_runs(job)
     time.sleep(0.3)
-    worker = jobs._worker
+    worker = jobs._others.worker
     assert worker is not None
     jobs.close()
     assert not worker.alive
