@@ -14,6 +14,9 @@ PYTHON = $(shell for p in python3.11 python3.12 python3.13 python3.14 python3 py
 # The invented car of the demo: larkfield, brackwater or saltmarsh.
 CAR := larkfield
 
+# A car's matrices are small: more threads cost more than they bring, most of all beside others.
+export OPENBLAS_NUM_THREADS ?= 1
+
 .DEFAULT_GOAL := help
 .PHONY: help demo open test check fix bench lock clean
 .DELETE_ON_ERROR:

@@ -95,7 +95,7 @@ def _seats(design: Design) -> Iterator[Seat]:
         yield Seat(
             pedal=name,
             cylinder_on=mount.cylinder_on,
-            cylinder=_place(design, mount.cylinder_on, part.rod.socket),
+            cylinder=mount.flange_at or _place(design, mount.cylinder_on, part.rod.socket),
             flange_width=mount.flange_width,
             flange_height=mount.flange_height,
             pivot_on=mount.pivot_on,

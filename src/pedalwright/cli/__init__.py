@@ -1,5 +1,7 @@
 """The commands: thin, no arithmetic; heavy imports wait inside the command that needs them."""
 
+import os
+
 import click
 
 from pedalwright import __version__
@@ -14,6 +16,9 @@ from pedalwright.cli.spread import spread
 from pedalwright.cli.survey import survey
 
 __all__ = ["main"]
+
+# A car's matrices are small: more threads cost more than they bring. Read once, by numpy.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})

@@ -95,7 +95,7 @@ def _pressed(bench: SetUp, places: Indices, moves: Array) -> tuple[Array, Array]
     mesh = bench.mesh
     unit = np.zeros((len(places), len(mesh.contacts.part)))
     unit[np.arange(len(places)), places] = 1.0
-    opened = bench.moves(pushes(mesh, unit))
+    opened = bench.moves(pushes(mesh, unit), refined=False)
     give = opening(mesh, opened)[places] + np.diag(1.0 / mesh.contacts.stiffness[places])
     force: Array = np.asarray(np.linalg.solve(give, -opening(mesh, moves)[places]))
     return force, moves + opened @ force

@@ -58,10 +58,12 @@ class SetUp:
         first = self.factor.solve(loads)
         return first + self.factor.solve(loads - self.whole.free @ first)
 
-    def moves(self, loads: Array) -> Array:
+    def moves(self, loads: Array, *, refined: bool = True) -> Array:
         """Moves of all freedoms under loads on all freedoms, both (freedoms, cases)."""
+        assert self.factor is not None, "something is loose"
+        answer = self.free_moves if refined else self.factor.solve
         outside = np.zeros((len(self.free), loads.shape[1]))
-        outside[self.free] = self.free_moves((self.whole.gather @ loads)[self.free])
+        outside[self.free] = answer((self.whole.gather @ loads)[self.free])
         return self.whole.carry @ outside
 
 

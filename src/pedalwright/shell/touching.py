@@ -43,8 +43,10 @@ def opening(mesh: Mesh, moves: Array) -> Array:
 def pushes(mesh: Mesh, force: Array) -> Array:
     """Loads on all freedoms from the forces in the contacts, (freedoms, cases)."""
     loads = np.zeros((mesh.held.size, len(force)))
+    freedoms, share = mesh.contacts.freedoms, mesh.contacts.share
     for column, of_case in zip(loads.T, force, strict=True):
-        np.add.at(column, mesh.contacts.freedoms, mesh.contacts.share * of_case[:, None])
+        some = np.flatnonzero(of_case)
+        np.add.at(column, freedoms[some], share[some] * of_case[some, None])
     return loads
 
 

@@ -6,6 +6,7 @@ for; a donor part of unknown steel is assumed, and tagged so in the project file
 
 from dataclasses import dataclass
 
+from pedalwright.core.points import Point
 from pedalwright.core.units import MPa, N, N_mm, Nmm, Ratio, mm
 from pedalwright.structure.box.parts import BoxGive
 from pedalwright.structure.fixings.parts import Fastened, Fixing, Load, WeldUse
@@ -85,6 +86,9 @@ class Mount:
     #: named, the box says how far they give and the stiffnesses above are not used.
     cylinder_on: str = ""
     pivot_on: str = ""
+    #: Middle of the cylinder's flange on its part; left out, that of the plate or channel made for
+    #: it, else where the rod points.
+    flange_at: Point | None = None
     #: Of the cylinder's flange, across the part that carries it and up it.
     flange_width: mm = 60.0
     flange_height: mm = 40.0
