@@ -16,9 +16,11 @@ from pedalwright.documents.answers import MARKS, said, shown, typed
 from pedalwright.documents.cautions import CAUTIONS, FIRST_CAUTION
 from pedalwright.documents.helps import question_for
 from pedalwright.documents.outside import Units
+from pedalwright.documents.pictures.hints import hint, sketch
 from pedalwright.documents.questions import QUESTIONS
 from pedalwright.documents.text import bar
 from pedalwright.documents.verdict import asked_by, compared, percent, state
+from pedalwright.drawing import svg
 
 
 @cache
@@ -39,6 +41,7 @@ def _templates() -> Environment:
             "value_of": value_of,
             "questions": QUESTIONS,
             "marks": MARKS,
+            "sketched": sketched,
         }
     )
     filters: dict[str, Any] = made.filters
@@ -65,9 +68,15 @@ def page(template: str, **filled: object) -> str:
     return _templates().get_template(template).render(filled)
 
 
-def drawn(svg: bytes) -> str:
+def drawn(picture: bytes) -> str:
     """A drawing of ours as markup: it was escaped when it was made."""
-    return do_mark_safe(svg.decode())
+    return do_mark_safe(picture.decode())
+
+
+def sketched(path: str, name: str) -> str:
+    """How to measure a number, as a small sketch; empty where its words say enough."""
+    found = hint(path)
+    return "" if found is None else drawn(svg(sketch(found, f"{name}-how"), physical=False))
 
 
 def _bar(margin: float) -> str:
