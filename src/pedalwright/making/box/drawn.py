@@ -130,7 +130,8 @@ def _rows(piece: Piece, written: Written, *, brief: bool) -> Iterator[Item]:
         own = [row for row in rows if (row[0].centre[0] < box.left + box.width / 2) is left]
         for level, row in enumerate(sorted(own, key=lambda row: -row[0].centre[1])):
             out = -12.0 if left is brief else 12.0
-            yield Leader(_rim(row[0]), _row_words(row, written), to=(out, 9.0 - LINE * level))
+            words = _row_words(row, written, brief=brief)
+            yield Leader(_rim(row[0]), words, to=(out, 9.0 - LINE * level))
 
 
 def _numbered(row: list[Bore]) -> Iterator[Text]:
@@ -139,10 +140,11 @@ def _numbered(row: list[Bore]) -> Iterator[Text]:
         yield Text(beside, bore.name.partition(".")[2], height=LETTERS, align="start")
 
 
-def _row_words(row: list[Bore], written: Written) -> str:
+def _row_words(row: list[Bore], written: Written, *, brief: bool) -> str:
     first = row[0]
     mark, many = first.name.partition(".")[0], f"{len(row)} × " if len(row) > 1 else ""
-    return f"{mark}: {many}Ø{written(first.diameter, 2)} {first.use.partition(',')[0]}"
+    use = "" if brief else first.use.partition(",")[0]
+    return f"{mark}: {many}Ø{written(first.diameter, 2)} {use}".strip()
 
 
 def _rim(bore: Bore) -> XY:

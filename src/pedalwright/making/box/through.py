@@ -25,12 +25,18 @@ def through_all(made: Made) -> Made:
 def _longer(row: Row, made: Made, faces: Faces) -> Row:
     """A face is added where every fastener of the row meets its metal.
 
-    One that only some of them meet is a part that is laid over the row by mistake, or ends there:
-    that is told by the holes that then fail their check.
+    What is laid on later has no hole: there the heads stand in its way, which is told.
     """
     first, last = row.through[0], row.through[-1]
-    below = [face for face in _under(first, made) if _meets(row.places, *faces[face])]
-    above = [face for face in _over(last, made) if _meets(row.places, *faces[face])]
+    order = [panel.name for panel in made.panels]
+    own = max(order.index(faces[face][0].name) for face in row.through)
+
+    def there(face: str) -> bool:
+        """Whether a face was there when the row was drilled, and has metal for all of it."""
+        return order.index(faces[face][0].name) < own and _meets(row.places, *faces[face])
+
+    below = [face for face in _under(first, made) if there(face)]
+    above = [face for face in _over(last, made) if there(face)]
     new = [face for face in (*below, *above) if face not in row.through]
     return replace(
         row,
