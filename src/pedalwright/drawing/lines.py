@@ -63,3 +63,13 @@ class Fill(StrEnum):
     SOLID = "solid"
     #: A pale shade.
     TINT = "tint"
+    #: Five steps from little to much, each darker than the one before, so that print shows them.
+    SHADE_1 = "shade-1"
+    SHADE_2 = "shade-2"
+    SHADE_3 = "shade-3"
+    SHADE_4 = "shade-4"
+    SHADE_5 = "shade-5"
+
+
+#: Little to much.
+SHADES = (Fill.SHADE_1, Fill.SHADE_2, Fill.SHADE_3, Fill.SHADE_4, Fill.SHADE_5)

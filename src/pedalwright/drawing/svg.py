@@ -26,6 +26,16 @@ COLOURS: Mapping[Tone, str] = {
 #: Rim of paper round letters, mm on paper.
 RIM = 0.9
 PAPER, TINT, PALE = "#ffffff", "#e4e8ea", "#cfd5d9"
+#: What does not go with the tone of a shape's line.
+FILLS: Mapping[Fill, str] = {
+    Fill.PAPER: PAPER,
+    Fill.TINT: TINT,
+    Fill.SHADE_1: "#e6f1f2",
+    Fill.SHADE_2: "#b9d9dc",
+    Fill.SHADE_3: "#7db4ba",
+    Fill.SHADE_4: "#3d838d",
+    Fill.SHADE_5: "#0e4a55",
+}
 
 
 def svg(drawing: Drawing, *, physical: bool) -> bytes:
@@ -97,7 +107,7 @@ def _look(shape: Polyline | Circle | Arc, scale: float) -> dict[str, str]:
     fill = Fill.NONE if isinstance(shape, Arc) else shape.fill
     attributes = _names(f"{shape.line} {shape.tone} fill-{fill}", shape)
     if fill is not Fill.NONE:
-        attributes["fill"] = {Fill.PAPER: PAPER, Fill.TINT: TINT, Fill.SOLID: colour}[fill]
+        attributes["fill"] = FILLS.get(fill, colour)
     if shape.line is not Line.NONE:
         attributes["stroke"] = PALE if shape.line is Line.GRID else colour
         attributes["stroke-width"] = number(shape.line.width / scale)
