@@ -247,11 +247,18 @@ def test_the_ratio_row_is_what_assess_says(car: Car) -> None:
         assert row.values[2] == pytest.approx(float(found.result.effort_6_43), rel=1e-9)
 
 
+#: Questions that build a box a dozen times, and cars that are enough for them here.
+BOX_QUESTIONS = {"thickness", "doubler", "rivets", "weld", "load-path"}
+BOX_CARS = {"brackwater-first", "saltmarsh-first"}
+
+
 @pytest.mark.parametrize("name", cars())
 @pytest.mark.parametrize("question", list(QUESTIONS))
 def test_no_answer_claims_what_assess_denies(car: Car, name: str, question: str) -> None:
     """A row that is taken or passes misses nothing of its pedal's rooms; a step that is not
     marked as failing something fails nothing that the car meets now."""
+    if question in BOX_QUESTIONS and name not in BOX_CARS:
+        pytest.skip("seconds each; their own tests have the rest")
     design = car(name)
     answer = QUESTIONS[question].answers(design, "brake", None)
     rooms = {"brakes", "hydraulics"} if question in {"bore", "ratio"} else {"clutch"}

@@ -16,7 +16,6 @@ from pedalwright.core.units import Array
 from pedalwright.shell.assembly import Block
 from pedalwright.shell.mesh import SIX, Flags, Indices
 from pedalwright.shell.solve import SetUp
-from pedalwright.shell.sparse import summed
 from pedalwright.shell.touching import opening, pushes
 
 
@@ -64,10 +63,33 @@ class Condensed:
         return moves[..., 0] if stiffness.ndim == 2 else moves
 
 
+@dataclass(frozen=True, slots=True)
+class Laps:
+    """Places of contact that may be taken to press, and what a unit force in each of them does."""
+
+    places: Indices
+    #: Moves of all freedoms, (freedoms, places).
+    opened: Array
+
+
+def laps(bench: SetUp, places: Indices) -> Laps:
+    """Push every place apart once."""
+    mesh = bench.mesh
+    unit = np.zeros((len(places), len(mesh.contacts.part)))
+    unit[np.arange(len(places)), places] = 1.0
+    return Laps(places, bench.moves(pushes(mesh, unit), refined=False))
+
+
 def condense(
-    bench: SetUp, points: tuple[str, ...] | None = None, pressing: Flags | None = None
+    bench: SetUp,
+    points: tuple[str, ...] | None = None,
+    pressing: Flags | None = None,
+    known: Laps | None = None,
 ) -> Condensed:
-    """Condense to named points, all of them where none are named; `pressing` (contacts,)."""
+    """Condense to named points, all of them where none are named.
+
+    `pressing` (contacts,) says which places press; `known` spares pushing them apart again.
+    """
     assert bench.factor is not None, "something is loose"
     mesh = bench.mesh
     names = points or tuple(mesh.points)
@@ -76,38 +98,38 @@ def condense(
     loads = np.zeros((mesh.held.size, len(rows)))
     loads[rows, np.arange(len(rows))] = 1.0
     moves = bench.moves(loads)
-    force = np.zeros((len(mesh.contacts.part), len(rows)))
-    if pressing is not None and pressing.any():
-        force[pressing], moves = _pressed(bench, np.flatnonzero(pressing), moves)
-    give = moves[rows]
     by_part = np.zeros((len(mesh.parts), len(rows), len(rows)))
+    if pressing is not None and pressing.any():
+        lap = known or laps(bench, np.flatnonzero(pressing))
+        moves = _pressed(bench, lap, pressing, moves, by_part)
+    give = moves[rows]
     for block in bench.made_of:
-        for part in np.unique(block.part):
-            by_part[part] += _share(block, block.part == part, moves)
-    for part in np.unique(mesh.contacts.part):
-        own = mesh.contacts.part == part
-        by_part[part] += force[own].T @ (force[own] / mesh.contacts.stiffness[own, None])
+        _add_shares(block, moves, by_part)
     return Condensed(names, tuple(part.name for part in mesh.parts), 0.5 * (give + give.T), by_part)
 
 
-def _pressed(bench: SetUp, places: Indices, moves: Array) -> tuple[Array, Array]:
-    """Forces in the places that press, and the moves with them, for every column of moves."""
+def _pressed(bench: SetUp, lap: Laps, pressing: Flags, moves: Array, by_part: Array) -> Array:
+    """The moves with the places that press; what their own give takes is added to `by_part`."""
     mesh = bench.mesh
-    unit = np.zeros((len(places), len(mesh.contacts.part)))
-    unit[np.arange(len(places)), places] = 1.0
-    opened = bench.moves(pushes(mesh, unit), refined=False)
-    give = opening(mesh, opened)[places] + np.diag(1.0 / mesh.contacts.stiffness[places])
+    own = pressing[lap.places]
+    places, opened = lap.places[own], lap.opened[:, own]
+    stiffness = mesh.contacts.stiffness[places]
+    give = opening(mesh, opened)[places] + np.diag(1.0 / stiffness)
     force: Array = np.asarray(np.linalg.solve(give, -opening(mesh, moves)[places]))
-    return force, moves + opened @ force
+    for part in np.unique(mesh.contacts.part[places]):
+        of_part = mesh.contacts.part[places] == part
+        by_part[part] += force[of_part].T @ (force[of_part] / stiffness[of_part, None])
+    return moves + opened @ force
 
 
-def _share(block: Block, own: Flags, moves: Array) -> Array:
-    """What some elements have in the give of all points."""
-    some = Block(block.freedoms[own], block.stiffness[own], block.part[own])
-    touched = np.unique(some.freedoms)
-    forces = summed(some, len(moves)) @ moves
-    share: Array = moves[touched].T @ forces[touched]
-    return share
+def _add_shares(block: Block, moves: Array, by_part: Array) -> None:
+    """What each part's elements have in the give of all points."""
+    own = moves[block.freedoms]
+    forces = block.stiffness @ own
+    for part in np.unique(block.part):
+        some = block.part == part
+        columns = own.shape[-1]
+        by_part[part] += own[some].reshape(-1, columns).T @ forces[some].reshape(-1, columns)
 
 
 def _last(stiffness: Array) -> Array:

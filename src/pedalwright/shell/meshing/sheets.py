@@ -5,12 +5,17 @@ from dataclasses import dataclass
 import numpy as np
 
 from pedalwright.core.units import Array
+from pedalwright.shell.arrays import xyz
 from pedalwright.shell.mesh import Indices
 from pedalwright.shell.meshing.divide import Divider
 from pedalwright.shell.meshing.features import SAME, Features, dropped, features, lifted
-from pedalwright.shell.meshing.flat import Region, filled
-from pedalwright.shell.meshing.sizes import sizes
+from pedalwright.shell.meshing.flat import Filled, Region, filled
+from pedalwright.shell.meshing.sizes import Sizes, sizes
 from pedalwright.shell.parts import Bench, Sheet
+
+#: Sheets that are kept as they were filled, the oldest given up first.
+KEPT = 256
+_FILLED: dict[tuple[object, ...], Filled] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +58,7 @@ def _meshed(one: Features, divider: Divider) -> Meshed:
     rim += [ring for circle, ring in closed.items() if circle.hole]
     lines += [ring for circle, ring in closed.items() if not circle.hole]
     region = _region(rim, lines, one.points)
-    done = filled(region, lambda places: size(lifted(sheet, places)))
+    done = _filled(region, size, sheet)
     return Meshed(
         sheet=sheet,
         flat=done.nodes,
@@ -62,6 +67,18 @@ def _meshed(one: Features, divider: Divider) -> Meshed:
         sharpest=done.sharpest,
         missing=lifted(sheet, done.nodes[done.missing].mean(axis=1)),
     )
+
+
+def _filled(region: Region, size: Sizes, sheet: Sheet) -> Filled:
+    """A region filled, or as it was filled before: of many designs most sheets are alike."""
+    plane = [xyz(point) for point in (sheet.plane.origin, sheet.plane.along, sheet.plane.across)]
+    numbers = (region.nodes, region.rim, region.lines, size.sources, size.shortest, *plane)
+    key = (size.usual, *(one.tobytes() for one in numbers))
+    if key not in _FILLED:
+        if len(_FILLED) >= KEPT:
+            _FILLED.pop(next(iter(_FILLED)))
+        _FILLED[key] = filled(region, lambda places: size(lifted(sheet, places)))
+    return _FILLED[key]
 
 
 def _divided(one: Features, line: Array, divider: Divider) -> Array:

@@ -7,13 +7,15 @@ small matrix product.
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 
+import numpy as np
+
 from pedalwright.core.faults import Fault, InputError
 from pedalwright.core.points import Point
 from pedalwright.panels.box import made
 from pedalwright.panels.made import Made
 from pedalwright.panels.parts import Box
 from pedalwright.shell.build import build
-from pedalwright.shell.condense import condense
+from pedalwright.shell.condense import condense, laps
 from pedalwright.shell.mesh import Flags, Mesh
 from pedalwright.shell.solve import SetUp, respond, set_up
 from pedalwright.structure.box.bench import Stood, stood
@@ -42,10 +44,11 @@ def held(box: Box, survey: Survey, seats: tuple[Seat, ...]) -> tuple[Held, ...] 
     if ready.loose:
         return Unheld(tuple(loose(name) for name in ready.loose))
     pressing = _pressing(ready, stands)
+    known = laps(ready, np.flatnonzero(pressing.any(axis=0)))
     found: list[Held] = []
     for number, seat in enumerate(seats):
         flange, shaft = stands.flanges[number], stands.shafts[number]
-        own = condense(ready, (flange, shaft), pressing[number])
+        own = condense(ready, (flange, shaft), pressing[number], known)
         found.append(
             Held(
                 own.give,
