@@ -8,6 +8,7 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response, StreamingResponse
 
 from pedalwright.app import asked, fragments
+from pedalwright.app.building import channel
 from pedalwright.app.folder import Folder, NoSuchFileError
 from pedalwright.app.pages import page
 from pedalwright.app.stages import BY_KEY
@@ -132,12 +133,17 @@ def _change(work: Workspace, sent: Sent) -> None:
     does(asked.changes(sent))
 
 
+def _build(work: Workspace, sent: Sent) -> None:
+    work.make(lambda project: channel(project, asked.text(sent, "pedal")))
+
+
 ACTS: Mapping[str, Callable[[Request, Workspace, Sent], Response]] = {
     "drag": _drag,
     "nudge": _nudge,
     "drop": _settled(lambda work, _: work.drop()),
     "cancel": _settled(lambda work, _: work.cancel()),
     "change": _settled(_change),
+    "build": _settled(_build),
     "undo": _settled(lambda work, _: work.undo()),
     "redo": _settled(lambda work, _: work.redo()),
     "overwrite": _settled(lambda work, _: work.overwrite()),

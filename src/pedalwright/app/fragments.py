@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import asdict
 from typing import Any
 
+from pedalwright.app.building import offers
 from pedalwright.app.fields import groups, some, standing
 from pedalwright.app.pages import page
 from pedalwright.app.seen import Seen
@@ -124,7 +125,12 @@ def in_space(work: Workspace, view: View) -> str:
     look = view.look(now.about.units)
     if view.side == "box":
         drawn = strength(now.project.design, now.assessment, now.about.units)
-        return page("parts/box.html", pictures=drawn, file=now.about.file)
+        return page(
+            "parts/box.html",
+            pictures=drawn,
+            file=now.about.file,
+            offers=list(offers(now.project.design)),
+        )
     shown = space(_board(now, look), view.turn, view.tip)
     return svg(shown, physical=False).decode()
 
@@ -165,6 +171,7 @@ def findings(now: Seen, stage: Stage) -> str:
         units=now.about.units,
         file=now.about.file,
         stage=stage,
+        offers=list(offers(now.project.design)) if stage.key == "strength" else [],
     )
 
 

@@ -113,10 +113,14 @@ class Workspace:
 
     def change(self, changes: Mapping[str, str | Change]) -> None:
         """Change entries, on top of what is in the file by now, and save."""
+        self.make(lambda project: changed(project, changes))
+
+    def make(self, new: Callable[[Project], Project]) -> None:
+        """Make another project of what is in the file by now, and save it."""
         self.refresh()
         self._let_nothing_be_lost()
         self.cancel()
-        after = changed(self._now.project, changes)
+        after = new(self._now.project)
         if after.text == self._now.project.text:
             return
         self._save(after)

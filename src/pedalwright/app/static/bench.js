@@ -192,7 +192,7 @@ function mark() {
 document.addEventListener("click", (event) => {
   const button = event.target.closest("button, a");
   if (!button) return;
-  if (button.dataset.act) act(button.dataset.act, {}, { refused });
+  if (button.dataset.act) act(button.dataset.act, { pedal: button.dataset.pedal ?? "" }, { refused });
   if (button.dataset.stage) {
     event.preventDefault();
     ({ stage } = button.dataset);
