@@ -11,7 +11,7 @@ from pedalwright.documents.outside import METRIC, Units
 from pedalwright.documents.tiles import Template
 from pedalwright.drawing import Box
 from pedalwright.making.box import BoxWork, Joint, Piece, piece_drawing
-from pedalwright.making.fastening import Count, Item, RivetRow, substitutes
+from pedalwright.making.fastening import Count, Item, RivetRow, set_rivet, substitutes
 from pedalwright.making.fastening.counts import in_all
 from pedalwright.making.planning import rivet_sequence
 from pedalwright.making.profiles import drill_card
@@ -112,14 +112,11 @@ def rivets_in_all(rivets: Sequence[RivetRow], have: Mapping[Item, int]) -> Table
 
 def instead_tables(rivets: Sequence[RivetRow], counted: Sequence[Count]) -> Iterator[Table]:
     """What may go in for rivets that are not there, with its price in strength."""
-    lacking = {
-        (one.item.size, one.item.make)
-        for one in counted
-        if one.buy and one.item.kind == "blind rivet"
-    }
+    short = [one.item for one in counted if one.item.kind == "blind rivet" and one.buy]
+    lacking = {(item.size, item.length, item.make) for item in short}
     groups: dict[tuple[float, str, float], list[RivetRow]] = {}
     for row in rivets:
-        if (f"{row.diameter:g}", row.body) in lacking:
+        if (f"{row.diameter:g}", set_rivet(row).length, row.body) in lacking:
             total = round(sum(layer.thickness for layer in row.layers), 3)
             groups.setdefault((row.diameter, row.body, total), []).append(row)
     for (size, body, total), rows in groups.items():

@@ -9,7 +9,14 @@ from pedalwright.drawing import XY
 from pedalwright.making.bending.formulas import hole_off_bend, least_flange, radius_along_grain
 from pedalwright.making.bending.neutral import neutral_of_strip
 from pedalwright.making.bending.parts import FlatBend, FlatHole, FlatPattern, TestStrip
-from pedalwright.panels.plane import apart, direction, from_outline, from_segment, overlap
+from pedalwright.panels.plane import (
+    apart,
+    direction,
+    from_outline,
+    from_segment,
+    inside,
+    overlap,
+)
 from pedalwright.panels.plane import reach as ray
 from pedalwright.shelf.bends import bend_radius
 
@@ -233,7 +240,8 @@ def _off(place: XY, bend: FlatBend, *, from_near: bool) -> float:
 
 def _hole_to_edge(pattern: FlatPattern, hole: FlatHole) -> Finding:
     bound = min(2 * hole.diameter, hole.diameter / 2 + 15.0)
-    room = from_outline(hole.centre, pattern.outline)
+    within = 1.0 if inside(hole.centre, pattern.outline) else -1.0
+    room = within * from_outline(hole.centre, pattern.outline)
     return HOLE_TO_EDGE.check(room, bound, _name(pattern, hole))
 
 

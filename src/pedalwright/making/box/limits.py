@@ -6,14 +6,16 @@ from math import nan
 
 from pedalwright.core.checks import Finding, Limit, Source
 from pedalwright.core.faults import Fault
+from pedalwright.drawing import XY
 from pedalwright.making import bending
 from pedalwright.making.bending.limits import HOLE_TO_BEND
 from pedalwright.making.box.line import strips_of
 from pedalwright.making.box.parts import Joint, Piece
 from pedalwright.making.box.rows import NEAR
 from pedalwright.making.fastening.parts import RivetRow
+from pedalwright.panels.faces import Fold
 from pedalwright.panels.made import Made, named
-from pedalwright.panels.plane import inside
+from pedalwright.panels.plane import SAME, edges, from_segment, inside
 from pedalwright.shelf.rivets import grips
 from pedalwright.shelf.stock import Folder, Stock, StockRivets
 
@@ -65,6 +67,24 @@ def check_described(faults: Sequence[Fault]) -> Iterator[Finding]:
         yield DESCRIBED.check(0.0, 1.0, said)
 
 
+def not_foldable(made: Made) -> Iterator[Fault]:
+    """Flanges that begin within the metal of their face, not at its edge."""
+    for panel in made.panels:
+        for face in panel.face.all():
+            for fold in face.folds:
+                if not any(_along(fold, side) for side in edges(face.outline)):
+                    yield Fault(
+                        where=f"box: {panel.name}, fold {fold.name}",
+                        read="a fold that does not lie on the edge of its face",
+                        accepts="A part whose flange begins where the metal ends: move what stands "
+                        "beyond it, such as an eye, or make the face reach farther.",
+                    )
+
+
+def _along(fold: Fold, side: tuple[XY, XY]) -> bool:
+    return max(from_segment(fold.start, *side), from_segment(fold.end, *side)) < SAME
+
+
 def check_pieces(pieces: Sequence[Piece], stock: Stock) -> Iterator[Finding]:
     """Bends and holes of what is made; what is there already is only drilled.
 
@@ -104,13 +124,20 @@ def _once(name: str, findings: list[Finding]) -> Iterator[Finding]:
 
 def check_counted(joints: Sequence[Joint], pieces: Sequence[Piece]) -> Iterator[Finding]:
     """Holes on the cards against fasteners."""
-    holes = {piece.name: [bore.name for bore in piece.profile.bores] for piece in pieces}
+    holes = {piece.name: list(_in_metal(piece)) for piece in pieces}
     for joint in joints:
         if joint.what == "welds":
             continue
         for part in joint.parts:
             there = sum(name.partition(".")[0] == joint.mark for name in holes.get(part, ()))
             yield COUNTED.check(there / joint.count, 1.0, f"{joint.name}: {part}")
+
+
+def _in_metal(piece: Piece) -> Iterator[str]:
+    """Holes that have metal round their middle; a corner cut away has none."""
+    for bore in piece.profile.bores:
+        if inside(bore.centre, piece.pattern.outline):
+            yield bore.name
 
 
 def check_heads(made: Made) -> Iterator[Finding]:

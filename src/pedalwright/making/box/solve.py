@@ -14,6 +14,7 @@ from pedalwright.making.box.limits import (
     check_heads,
     check_pieces,
     check_shelf,
+    not_foldable,
 )
 from pedalwright.making.box.parts import Piece
 from pedalwright.making.box.rows import Rows, rows
@@ -43,6 +44,8 @@ def box_work(design: Design) -> BoxWork:
         box = made(design.box, walls_and_tubes(design))
     except InputError as told:
         return _nothing(tuple(told.faults))
+    if faults := tuple(not_foldable(box)):
+        return _nothing(faults)
     whole = drilled(through_all(box))
     walls = frozenset(wall.name for wall in design.box.walls)
     fastened = rows(whole, design.stock, walls)

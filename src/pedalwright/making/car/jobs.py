@@ -298,13 +298,18 @@ def _matched(panel: PanelWork) -> Job:
     """Two parts are drilled as one, so that their holes are one."""
     return Job(
         name=f"drill-{panel.key}",
-        does=f"Through the pilot holes of the {panel.name} drill {' and '.join(panel.drills)}, "
-        f"middle hole first, a skin pin in every fourth; then all to size. {_spigots(panel)}Mark "
+        does=f"{_pinned(panel)}hrough the pilot holes of the {panel.name} drill "
+        f"{' and '.join(panel.drills)}, middle hole first, a skin pin in every fourth; then all to size. {_spigots(panel)}Mark "
         "which way it lies, take it off, deburr both sides",
         hours=0.5 + 0.03 * (panel.rivets + panel.bolts),
         after=("trial-in-metal", *(f"drill-{_key(other)}" for other in panel.lies_on)),
         one_way=True,
     )
+
+
+def _pinned(panel: PanelWork) -> str:
+    """What it is laid on has to be back in its place."""
+    return f"Pin {' and '.join(panel.lies_on)} on again; t" if panel.lies_on else "T"
 
 
 def _spigots(panel: PanelWork) -> str:
