@@ -2,13 +2,12 @@
 
 from dataclasses import dataclass, field
 
-from pedalwright import __version__
 from pedalwright.assess import Assessment, Headline, assess, headlines
 from pedalwright.assess.stroke import Pressed
 from pedalwright.core.working import Step, working
 from pedalwright.documents.about import About
+from pedalwright.documents.about import about as about
 from pedalwright.documents.comparison import Attempt
-from pedalwright.documents.outside import UNITS
 from pedalwright.documents.pictures.stroke import Look, looked_at
 from pedalwright.documents.survey_sheet import Readings
 from pedalwright.project import Project, car_text, read
@@ -36,19 +35,6 @@ class Seen:
     def attempt(self) -> Attempt:
         """The same for a comparison."""
         return Attempt(self.about, self.assessment.findings, self.headlines)
-
-
-def about(project: Project) -> About:
-    """What a document says of the file it was made from."""
-    return About(
-        car=project.name,
-        note=project.note,
-        date=project.date,
-        file=project.path.name if project.path else "",
-        version=__version__,
-        told=project.provenance,
-        units=UNITS[project.shown_in],
-    )
 
 
 def readings(project: Project) -> Readings:

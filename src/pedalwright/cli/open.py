@@ -2,12 +2,11 @@
 
 from pathlib import Path
 
-from pedalwright.app.seen import about
 from pedalwright.assess import Assessment
 from pedalwright.assess import assess as judge
 from pedalwright.core.working import Step, working
 from pedalwright.design import Design
-from pedalwright.documents.about import About
+from pedalwright.documents.about import About, about
 from pedalwright.project import read
 
 __all__ = ["about", "judged", "worked"]

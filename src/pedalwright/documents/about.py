@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Protocol
 
-from pedalwright.documents.outside import METRIC, Units
+from pedalwright import __version__
+from pedalwright.documents.outside import METRIC, UNITS, Hand, Units
 
 
 class Told(Protocol):
@@ -68,3 +70,50 @@ class About:
     def tagged(self, tag: str) -> list[tuple[str, Told]]:
         """Every number with this tag, by its path in the file."""
         return [(path, told) for path, told in self.told.items() if told.tag == tag]
+
+
+class File(Protocol):
+    """A builder's file as `project` has read it."""
+
+    @property
+    def name(self) -> str:
+        """What the car is called."""
+        ...
+
+    @property
+    def note(self) -> str:
+        """What is said of this attempt."""
+        ...
+
+    @property
+    def date(self) -> str:
+        """When it was measured."""
+        ...
+
+    @property
+    def path(self) -> Path | None:
+        """Where the file lies; None for one that is packaged."""
+        ...
+
+    @property
+    def provenance(self) -> Mapping[str, Told]:
+        """How each number came to be known."""
+        ...
+
+    @property
+    def shown_in(self) -> Hand:
+        """The units it is to be shown in."""
+        ...
+
+
+def about(file: File) -> About:
+    """What a document says of the file it was made from."""
+    return About(
+        car=file.name,
+        note=file.note,
+        date=file.date,
+        file=file.path.name if file.path else "",
+        version=__version__,
+        told=file.provenance,
+        units=UNITS[file.shown_in],
+    )
