@@ -99,7 +99,7 @@ _CURES = {
 #: A bar as a shop sells it, and what is filed off to square its end, mm (ours).
 SHOP_BAR, SQUARED = 1000.0, 2.0
 #: Between two plates on a sheet, and from its edge, mm: a saw and a file (ours).
-GAP, MARGIN = 4.0, 3.0
+GAP, MARGIN = 4.0, 2.0
 #: The largest sheet most stockists have, mm (common practice).
 SOLD = 2500.0, 1250.0
 

@@ -299,7 +299,8 @@ def _matched(panel: PanelWork) -> Job:
     return Job(
         name=f"drill-{panel.key}",
         does=f"{_pinned(panel)}hrough the pilot holes of the {panel.name} drill "
-        f"{' and '.join(panel.drills)}, middle hole first, a skin pin in every fourth; then all to size. {_spigots(panel)}Mark "
+        f"{' and '.join(panel.drills)}, middle hole first, a skin pin in every fourth; then all "
+        f"to size. {_spigots(panel)}Mark "
         "which way it lies, take it off, deburr both sides",
         hours=0.5 + 0.03 * (panel.rivets + panel.bolts),
         after=("trial-in-metal", *(f"drill-{_key(other)}" for other in panel.lies_on)),
