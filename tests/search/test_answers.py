@@ -194,14 +194,16 @@ def test_what_frees_the_clutch_by_itself_comes_before_what_only_helps(car: Car, 
     assert frees == sorted(frees, reverse=True)
 
 
-def test_what_is_spongy_in_larkfields_first_is_the_cylinders_mount(car: Car) -> None:
+def test_what_is_spongy_in_larkfields_first_is_the_wall_under_the_cylinder(car: Car) -> None:
     design = car("larkfield-first")
     answer = pedal_give(design)
-    give = assess(design).brake.strength.give
-    assert "the cylinder's mount giving" in said(answer.says)
-    assert answer.says.figures[1].value == pytest.approx(float(give.cylinder_mount), rel=1e-9)
-    assert answer.steps[0].assumed
-    assert "cylinder" in answer.steps[0].what.text
+    box = assess(design).brake.strength.box
+    assert box is not None
+    wall = next(own.give for own in box.by_part if own.part == "front_wall")
+    assert "the front wall" in said(answer.says)
+    assert answer.says.figures[1].value == pytest.approx(float(wall), rel=1e-9)
+    assert not answer.steps[0].assumed
+    assert "front wall" in answer.steps[0].what.text
 
 
 def test_a_hard_pedal_names_lighter_ones_and_the_help_a_servo_must_give(car: Car) -> None:

@@ -39,7 +39,7 @@ def first(question: str) -> Answer:
 def test_the_causes_of_sponginess_sum_to_all_of_it() -> None:
     *causes, whole = first("spongy").rows
     assert sum(row.values[0] for row in causes) == pytest.approx(whole.values[0], rel=1e-6)
-    assert causes[0].name == "front wall"
+    assert causes[0].name == "the front wall"
     assert causes[0].values[1] > 0.5
 
 

@@ -231,7 +231,7 @@ def _give(candidate: Candidate) -> list[tuple[str, float]]:
     mounts = set() if box is None else {"cylinder_mount", "pivot_mount"}
     names = [f.name for f in fields(give) if f.name not in {"push", "total", *mounts}]
     parts = () if box is None else box.by_part
-    every = [(own.part.replace("_", " "), one(own.give)) for own in parts]
+    every = [(f"the {own.part.replace('_', ' ')}", one(own.give)) for own in parts]
     worth = SMALL * sum(cause[1] for cause in every)
     in_box = sorted((cause for cause in every if cause[1] >= worth), key=lambda cause: -cause[1])
     rest = sum(cause[1] for cause in every if cause[1] < worth)
