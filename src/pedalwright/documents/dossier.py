@@ -28,6 +28,8 @@ from pedalwright.documents.verdict import (
     weakest,
 )
 from pedalwright.documents.working_text import by_formula, merged, units_text
+from pedalwright.structure import Strength
+from pedalwright.structure.gives import gives
 
 #: Formulas whose first run makes the three sums of page one: short, and together the main chain.
 SUMS = ("hydraulics.line_pressure", "brakes.brake_torque", "brakes.deceleration")
@@ -88,13 +90,36 @@ def _content(
         ],
         "working": _chapters(steps, units),
         "working_says": _working_says(units),
-        "pictures": [
-            {"key": p.key, "title": p.title, "alt": p.alt, "caption": p.caption, "wide": p.wide}
-            for p in drawn
+        "pictures": [_shown(p) for p in drawn if not p.about_strength],
+        "strength": [_shown(p) for p in drawn if p.about_strength],
+        "gives": [
+            _gives("brake", assessment.brake.strength, units),
+            _gives("clutch", assessment.clutch.strength, units),
         ],
         "sources": _sources(steps, findings),
         "cautions": CAUTIONS,
         "caution": FIRST_CAUTION,
+    }
+
+
+def _shown(picture: Picture) -> dict[str, Any]:
+    return {
+        "key": picture.key,
+        "title": picture.title,
+        "alt": picture.alt,
+        "caption": picture.caption,
+        "wide": picture.wide,
+    }
+
+
+def _gives(pedal: str, strength: Strength, units: Units) -> dict[str, Any]:
+    """Who gives, one by one, and all of it."""
+    rows = [(one.part, one.give) for one in gives(strength)]
+    return {
+        "pedal": pedal,
+        "push": units.said(strength.give.push, "N"),
+        "rows": [[name, units.said(give, "mm")] for name, give in rows],
+        "total": units.said(strength.give.total, "mm"),
     }
 
 

@@ -11,7 +11,10 @@ from pedalwright.core.units import Num
 from pedalwright.documents.outside import METRIC, Units
 
 #: Rooms in the order of the job.
-ROOMS = ("survey", "driver", "linkage", "hydraulics", "brakes", "clutch", "throttle", "structure")
+ROOMS = (
+    *("survey", "driver", "linkage", "hydraulics", "brakes", "clutch", "throttle"),
+    *("structure", "shell"),
+)
 
 
 @dataclass(frozen=True, slots=True)
