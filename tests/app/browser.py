@@ -100,7 +100,7 @@ class Tab:
     def saved(self, does: object) -> None:
         """Do something and wait until the file has it."""
         assert callable(does)
-        with self.page.expect_response(re.compile(r"/(drop|change|undo|redo|overwrite)$")):
+        with self.page.expect_response(re.compile(r"/(drop|change|build|undo|redo|overwrite)$")):
             does()
         self.page.wait_for_timeout(50)
 

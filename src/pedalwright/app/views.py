@@ -64,6 +64,11 @@ class View:
         )
 
     @property
+    def most_tip(self) -> int:
+        """Steps up, or down, as far as one can look from."""
+        return TIPS
+
+    @property
     def has_handles(self) -> bool:
         """Whether the paper lies square in the car, so that a place on it is one in the car."""
         return self.side not in IN_SPACE

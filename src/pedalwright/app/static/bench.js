@@ -168,14 +168,17 @@ function look_from(side) {
 
 // As the server drew it: steps round the car, and up.
 function turned() {
-  const said = document.querySelector("#turning [data-turned]")?.dataset.turned.split(" ");
-  return said ? { turn: Number(said[0]), tip: Number(said[1]) } : { turn: "", tip: "" };
+  const said = document.querySelector("#turning [data-turned]")?.dataset;
+  if (!said) return { turn: "", tip: "" };
+  const [at, tip] = said.turned.split(" ").map(Number);
+  return { turn: at, tip, most: Number(said.most) };
 }
 
+// Steps add up even where they come faster than drawings.
 function turn(by, up) {
-  Object.assign(round, turned());
+  if (round.turn === "") Object.assign(round, turned());
   round.turn += by;
-  round.tip += up;
+  round.tip = Math.max(-round.most, Math.min(round.most, round.tip + up));
   look("quick", { done: remember });
 }
 
