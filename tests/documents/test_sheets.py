@@ -9,7 +9,7 @@ import pypdf
 import pytest
 
 from pedalwright.app.seen import about
-from pedalwright.documents.making_table import Table
+from pedalwright.documents.making_table import Table, key_of
 from pedalwright.documents.sheets import Work, Written, sheets
 from pedalwright.project import car_text, changed, read
 
@@ -128,15 +128,36 @@ def test_a_car_typed_in_inches_is_drilled_and_sawn_by_an_inch_rule() -> None:
 
 def test_what_cannot_be_made_stands_before_the_order_of_work() -> None:
     project = read(car_text("brackwater-fix2"))
-    assert work("brackwater-fix2").made.faults == ()
+    (before,) = work("brackwater-fix2").made.faults
+    assert "brake pivot tube" not in [row[0] for row in before.rows]
     design = project.design
     pivot = replace(design.brake.carrier.pivot, span=1200.0)
     carrier = replace(design.brake.carrier, pivot=pivot)
     made = Work.of(about(project), replace(design, brake=replace(design.brake, carrier=carrier)))
     (faults,) = made.made.faults
-    assert faults.rows[0][0] == "brake pivot tube"
-    assert str(faults.rows[0][-1]).startswith("join it from two pieces")
+    tube = next(row for row in faults.rows if row[0] == "brake pivot tube")
+    assert str(tube[-1]).startswith("join it from two pieces")
     pdf = next(one.content for one in sheets(made) if one.file == "order-of-work.pdf")
     first, second, *_ = pypdf.PdfReader(BytesIO(pdf)).pages
     assert "Before you cut" in first.extract_text()
     assert "trial-in-card" in second.extract_text()
+
+
+@pytest.mark.parametrize("car", ["larkfield-improved", "brackwater-fix2"])
+def test_every_part_that_is_made_has_template_card_dxf_and_svg(car: str) -> None:
+    made, there = work(car).made, folder(car)
+    templates = words(there["templates.pdf"].content)
+    for piece in made.box.pieces:
+        key, said = key_of(piece.name), piece.name.replace("_", " ").capitalize()
+        assert said in templates
+        assert f"holes-{key}.csv" in there
+        assert (f"{key}.dxf" in there) is (f"{key}.svg" in there) is not piece.there
+        assert (f"bends-{key}.csv" in there) is bool(piece.steps)
+
+
+def test_larkfields_first_attempt_is_short_of_rivets_in_words() -> None:
+    (row,) = table("larkfield-first", "rivets-in-all").rows
+    assert row[-1] == "need 98 + 10 spare, have 62: buy 50"
+    box = {row[0]: row[-1] for row in table("larkfield-first", "fasteners").rows}
+    assert box["blind rivet 4.8 × 10, alloy"] == "need 16 + 5 spare, have 62: enough"
+    assert box["blind rivet 4.8 × 8, alloy"] == "need 82 + 9 spare, have 0: buy 100"
