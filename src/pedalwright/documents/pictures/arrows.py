@@ -4,11 +4,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import dist, hypot
+from typing import Literal
 
 from pedalwright.drawing import XY, Circle, Fill, Item, Leader, Line, Polyline, Text, Tone
 
 #: An arrow's head and half its width, the width of the way of a force, mm on paper.
 HEAD, HALF, BAND = 2.6, 0.9, 1.3
+#: Words this far beside a shaft, mm on paper, if it rises less than this.
+BESIDE, LEVEL = 1.3, 0.15
+_STANDS: tuple[Literal["on", "under"], ...] = ("on", "under")
 #: Dashes of a way that is open, mm on paper.
 DASH, GAP = 3.5, 2.2
 
@@ -46,8 +50,22 @@ class Arrow:
                 (self.tip, *sides), closed=True, fill=Fill.SOLID, line=Line.NONE, tone=self.tone,
                 part=f"{self.part}-head",
             ),
-            Leader(self.tail, self.says, to=self.to, end="none", tone=self.tone),
+            *self._words(length, scale),
         )  # fmt: skip
+
+    def _words(self, length: float, scale: float) -> Iterator[Item]:
+        """What it says: on both sides of a shaft that is long enough, else from its tail."""
+        lines = self.says.split("\n")
+        middle = (self.tip[0] - self.force[0] / 2.0, self.tip[1] - self.force[1] / 2.0)
+        texts = [
+            Text((middle[0], middle[1] + up / scale), line, stand=stand, tone=self.tone)
+            for line, up, stand in zip(lines, (BESIDE, -BESIDE), _STANDS, strict=False)
+        ]
+        level = abs(self.force[1]) < LEVEL * length
+        if level and len(lines) == 2 and all(t.width + HEAD < length * scale for t in texts):
+            yield from texts
+        else:
+            yield Leader(self.tail, self.says, to=self.to, end="none", tone=self.tone)
 
 
 @dataclass(frozen=True, slots=True)

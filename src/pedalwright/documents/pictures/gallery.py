@@ -63,9 +63,13 @@ def pictures(
         *(_drawing(drawing.fitted(*TALL), units) for drawing in upright),
         *(_picture(chart, chart.title) for chart in charts(assessment, units)),
         *(_loop(design, assessment, which, units) for which in PEDALS),
-        _drawing(box_picture(design, assessment).fitted(*TALL), units),
+        _in_space(box_picture(design, assessment).fitted(*TALL)),
         *(_picture(one, one.title) for one in deformed_pictures(design, full, units)),
     ]
+
+
+def _in_space(drawing: Drawing) -> Picture:
+    return _picture(drawing, f"{drawing.title}, in a parallel view")
 
 
 def _loop(design: Design, assessment: Assessment, which: Which, units: Units) -> Picture:

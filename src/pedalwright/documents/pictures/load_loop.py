@@ -43,6 +43,8 @@ SCALES, ROOM = (0.2, 0.15, 0.1, 0.08, 0.06, 0.05, 0.04, 0.03, 0.02, 0.01), 126.0
 CYLINDER, MOUNT, FRAME_HALF = (90.0, 30.0), 20.0, (34.0, 9.0)
 #: From picture to picture, and how far outside everything the way through the frame runs, mm.
 BETWEEN, OUTSIDE = 130.0, 36.0
+#: Room beside a pivot for what is said of its mount, mm.
+NOTE = 220.0
 #: A sheet whose outline on the paper is narrower than this is seen edge on, mm.
 EDGE_ON = 1.0
 #: Room on a page laid across, mm, and the scales that are tried for it: it is a picture of forces,
@@ -115,7 +117,7 @@ class _Sheet:
         bottom, top = around.bottom, around.top + 12.0
         right = 0.0
         for title, places, draws in (
-            ("the way of the push", [*box, *pedal], self._whole),
+            ("the way of the push", [*box, *pedal, *self._noted()], self._whole),
             ("on what carries it", [*box, *held], self._on_carriers),
             ("on the pedal", [*self._pedal_places(shoe=False), *arms], self._on_pedal),
         ):
@@ -157,6 +159,12 @@ class _Sheet:
                     yield from (seen(flat.plane.point(place)) for place in flat.outline)
             yield from (seen(end) for tube in loop.made.tubes for end in (tube.start, tube.end))
             yield from _frame_places(loop.made)
+
+    def _noted(self) -> Iterator[XY]:
+        """Room for the note on mounts."""
+        if self.loop.made is None:
+            x, z = seen(self.loop.pivot)
+            yield x + NOTE, z
 
     # The three pictures.
 
@@ -313,8 +321,7 @@ class _Sheet:
         yield Leader(end, loop.far, to=(2.0, -9.0))
         if loop.made is None:
             says = MOUNT_SAID.replace(", ", ",\n") if loop.closing == "said" else "not judged"
-            yield Leader(put(self._flange()), f"cylinder's {says}", to=(8.0, 8.0))
-            yield Leader(put(loop.pivot), f"pivot's {says}", to=(9.0, -6.0))
+            yield Leader(put(loop.pivot), f"each a {says}", to=(9.0, -6.0))
             return
         held = (one.part for one in loop.made.held)
         tubes = (tube.name for tube in loop.made.tubes)
@@ -337,7 +344,7 @@ class _Sheet:
             takes, hands = _takes(body)
             rows.append(
                 (
-                    words(body.name),
+                    words(body.name).split(",")[0],
                     ", ".join(f"{_named(a)} {said(a.size, 'N')}" for a in takes),
                     ", ".join(f"{_named(a)} {said(a.size, 'N')}" for a in hands),
                 )
