@@ -131,7 +131,7 @@ def _folds_back(own: Panel) -> None:
     assert 2 * len(flat_holes) > len(pattern.holes)
     for hole in flat_holes:
         at = folded(pattern, hole.face, hole.centre)
-        found = own.lying.point((at.x, at.y)) + own.lying.normal * at.z
+        found = own.lying.point((float(at.x), float(at.y))) + own.lying.normal * at.z
         flat = flats[hole.face]
         there = next(one for one in flat.face.holes if one.name == hole.name)
         assert float((found - flat.plane.point(there.centre)).length()) < TRUE
