@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
+from pypdf import PdfReader
 
 from pedalwright.cli import main
 
@@ -143,3 +144,27 @@ def test_the_full_tier_of_a_car_without_a_box_says_so(tmp_path: Path) -> None:
     car = tmp_path / "car.toml"
     run("new", car, "--like", "saltmarsh-improved")
     assert "No box is described" in run("assess", car, "--full").stderr
+
+
+def test_the_full_tier_draws_how_the_box_moves(improved: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "drawn"
+    result = run("assess", improved, "--full", "-o", folder)
+    assert result.exit_code == 0, result.output
+    assert sorted(path.name for path in folder.iterdir()) == [
+        "box-brake-moves.svg",
+        "box-brake-stress.svg",
+        "box-clutch-moves.svg",
+        "box-clutch-stress.svg",
+    ]
+    assert "moves drawn 20 times as large" in (folder / "box-brake-moves.svg").read_text()
+
+
+def test_a_dossier_in_full_has_the_findings_of_the_bench(improved: Path, tmp_path: Path) -> None:
+    plain, full = tmp_path / "plain.pdf", tmp_path / "full.pdf"
+    assert run("dossier", improved, "-o", plain).exit_code == 0
+    assert run("dossier", improved, "-o", full, "--full").exit_code == 0
+    told = [
+        " ".join(page.extract_text() for page in PdfReader(file).pages) for file in (plain, full)
+    ]
+    assert ["structure.panel_panic" in text for text in told] == [False, True]
+    assert ["more than it yields at" in text for text in told] == [False, True]

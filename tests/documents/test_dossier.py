@@ -53,6 +53,7 @@ def test_every_part_is_there(pages: list[str]) -> None:
     text = " ".join(pages)
     for heading in (
         "Drawings",
+        "Strength and give",
         "Findings",
         "Working",
         "Numbers it rests on",
@@ -60,6 +61,13 @@ def test_every_part_is_there(pages: list[str]) -> None:
         "Cautions",
     ):
         assert re.search(rf"\d {heading}", text), heading
+
+
+def test_who_gives_is_told_part_by_part(pages: list[str]) -> None:
+    text = " ".join(pages)
+    assert re.search(r"brake at [\d.]+ (N|lbf): who gives", text)
+    assert "together" in text
+    assert "takes hands on" in text
 
 
 def test_same_inputs_same_bytes(tmp_path: Path) -> None:

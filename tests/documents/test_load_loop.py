@@ -130,7 +130,7 @@ def test_every_car_has_them_and_none_is_nan(design: Design, assessment: Assessme
 
 
 def test_what_stands_behind_a_sheet_is_not_drawn() -> None:
-    """Brackwater's cheek stands before the foot of the brake pedal; without it all of that shows."""
+    """Brackwater's cheek stands before the brake's arm; without it all of the arm shows."""
     design = read(car_text("brackwater-fix2")).design
     found = assess(design)
 

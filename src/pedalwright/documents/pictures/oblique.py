@@ -26,8 +26,8 @@ from pedalwright.survey import Line as Surveyed
 
 #: Steps of 15 degrees round the car from behind, to the side where the tunnel is not; and upwards.
 ROUND, UP = 2, 1
-#: Corners of something round.
-CORNERS = 12
+#: Corners of something round, and of a fastener's head.
+CORNERS, SIX = 12, 6
 #: A cylinder's body and a rod, across and along, mm.
 CYLINDER, ROD = (30.0, 90.0), 8.0
 #: A tube that is longer than this beyond the pedals is cut there, mm.
@@ -92,7 +92,7 @@ def _sheets(made: Made) -> Iterator[Solid]:
         size = float(row.joining.diameter)
         for at in row.places:
             place = flat.plane.place(at)
-            ring = tuple(flat.plane.point(one) for one in _round(place, size))
+            ring = tuple(flat.plane.point(one) for one in _round(place, size, SIX))
             yield Solid((), (Edge(points=ring, part="box-fastener", title=words(row.name)),))
 
 
@@ -105,9 +105,9 @@ def _openings(panel: Panel, face: str) -> Iterator[tuple[XY, float]]:
         yield hole.centre, hole.diameter
 
 
-def _round(middle: XY, diameter: float) -> Iterator[XY]:
-    for step in range(CORNERS + 1):
-        turn = 2.0 * pi * step / CORNERS
+def _round(middle: XY, diameter: float, corners: int = CORNERS) -> Iterator[XY]:
+    for step in range(corners + 1):
+        turn = 2.0 * pi * step / corners
         yield middle[0] + diameter / 2 * cos(turn), middle[1] + diameter / 2 * sin(turn)
 
 
