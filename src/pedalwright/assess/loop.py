@@ -132,7 +132,8 @@ def load_loop(design: Design, assessment: Assessment, pedal: Literal["brake", "c
         else:
             out = (flange_to_frame(whole, seat), shaft_to_frame(whole, seat))
     push = found.strength.give.push
-    names = _carriers(closing, seat, through, out)
+    cable = isinstance(part, ClutchDesign) and part.master is None
+    names = _carriers(closing, seat, through, out, "cable's" if cable else "cylinder's")
     panel = None if seat is None or whole is None else whole.panel(seat.cylinder_on)
     base = None if panel is None else panel.lying
     ends = (
@@ -252,12 +253,12 @@ def _rod(name: str, one: tuple[str, Point], other: tuple[str, Point], along: Poi
 
 
 def _carriers(
-    closing: Closing, seat: Seat | None, through: Path, out: tuple[Path, Path]
+    closing: Closing, seat: Seat | None, through: Path, out: tuple[Path, Path], far: str
 ) -> tuple[str, str]:
     """What carries the flange and what the pivot: one name where they are one."""
     if seat is None or closing in {"said", "not judged"}:
         words = MOUNT_SAID if closing == "said" else "part of a box that cannot be judged"
-        return f"cylinder's {words}", f"pivot's {words}"
+        return f"{far} {words}", f"pivot's {words}"
     if closing == "closed":
         both = " to ".join(dict.fromkeys((through.parts[0], through.parts[-1])))
         return both, both
