@@ -206,7 +206,10 @@ class _Painted:
         if self.by == "stress":
             ends = [f"{share:.0%}" for share in STEPS]
             names = (f"to {ends[0]}", *(f"{a} to {b}" for a, b in pairwise(ends)))
-            return "stress, of what the sheet yields at", (*names, "more than it yields at")
+            return "stress by linear sums, of what the sheet yields at", (
+                *names,
+                "more than it yields at",
+            )
         top = self._top()
         said = [self._said(top * step / 5, "mm") for step in range(6)]
         return "moves by", tuple(f"{a} to {b}" for a, b in pairwise(said))
