@@ -96,9 +96,11 @@ def drawings(work: Workspace, view: View) -> tuple[str, str]:
     if not view.has_handles:
         return "", in_space(work, view)
     look = view.look(work.shown.about.units)
-    window = _board(work.settled, look).window()
-    board = _board(work.shown, look)
-    return _ground(work, board, window), svg(board.moving(window), physical=False).decode()
+    still, board = _board(work.settled, look), _board(work.shown, look)
+    window = still.window()
+    # walls are cut where the pads stood when the drag began, unless they move themselves
+    under = board if still.walls(window) != board.walls(window) else still
+    return _ground(work, under, window), svg(board.moving(window), physical=False).decode()
 
 
 def _board(now: Seen, look: Look) -> Board:

@@ -94,10 +94,12 @@ class Board:
         """What the ground is drawn from: while it is the same, so is the ground."""
         design, look = self.design, self.look
         own = (design.brake.pedal, design.clutch.pedal, design.throttle.pedal, look.drivers)
-        return (
-            (look.side, look.notes, window, heel_level(design), design.survey),
-            None if look.side == "side" else own,
-        )
+        return (self.walls(window), None if look.side == "side" else own)
+
+    def walls(self, window: Box) -> tuple[object, ...]:
+        """The same without what a wall is cut at."""
+        look = self.look
+        return (look.side, look.notes, window, heel_level(self.design), self.design.survey)
 
     def moving(self, window: Box) -> Drawing:
         """Pedals and legs."""
