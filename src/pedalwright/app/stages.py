@@ -93,7 +93,7 @@ STAGES = (
         key="strength",
         title="Strength",
         says="Arms, pins, rods, pivots and what they are bolted to: what holds, and what gives.",
-        rooms=("structure",),
+        rooms=("structure", "shell"),
         entries=("brake.carrier", "clutch.carrier", "box"),
         charts=("give",),
     ),
