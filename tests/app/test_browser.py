@@ -370,7 +370,7 @@ class TestForEverybody:
         "/cars/larkfield-first.toml?stage=making&side=space",
         "/cars/larkfield-first.toml?stage=strength&side=box",
         "/cars/larkfield-first.toml?side=front&sweep=1&room=1",
-        "/cars/larkfield-first.toml/work/sheets",
+        "/cars/larkfield-first.toml/beside/sheets",
         "/",
         "/cars/larkfield-first.toml/ask",
         "/cars/larkfield-first.toml/ask/bore",
@@ -459,7 +459,7 @@ class TestFromEverySide:
         )
 
     def test_long_work_is_followed_given_up_and_never_in_the_way_of_a_drag(self, desk: Tab) -> None:
-        desk.page.goto(f"{desk.server.address}/cars/{FILE}/work/spread")
+        desk.page.goto(f"{desk.server.address}/cars/{FILE}/beside/spread")
         desk.page.goto(f"{desk.server.address}/cars/{FILE}")
         desk.page.wait_for_selector("#jobs [data-running]")
         desk.page.wait_for_selector("#handles button")

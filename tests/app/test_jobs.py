@@ -106,7 +106,7 @@ def test_the_folder_of_sheets_is_packed_and_nothing_else_is_written(
     client: TestClient, folder: Path, followed: Callable[[str], str]
 ) -> None:
     before = sorted(folder.rglob("*"))
-    html = followed(f"{CAR}/work/sheets?paper=a4&bar_x=98.4+mm&bar_y=")
+    html = followed(f"{CAR}/beside/sheets?paper=a4&bar_x=98.4+mm&bar_y=")
     link = re.search(r'href="([^"]+/file)"', html)
     assert link is not None
     with zipfile.ZipFile(io.BytesIO(client.get(link[1]).content)) as packed:
@@ -118,7 +118,7 @@ def test_the_folder_of_sheets_is_packed_and_nothing_else_is_written(
 
 
 def test_the_bench_is_changed_while_something_is_worked_out(client: TestClient) -> None:
-    client.get(f"{CAR}/work/spread")
+    client.get(f"{CAR}/beside/spread")
     strip = client.get(f"{CAR}/jobs").text
     assert "data-running" in strip
     changed = client.post(f"{CAR}/change", json={"changes": {"brake.masters.bore": "13/16 in"}})
@@ -133,11 +133,11 @@ def test_the_bench_is_changed_while_something_is_worked_out(client: TestClient) 
 @pytest.mark.parametrize(
     ("page", "status"),
     [
-        ("work/nothing", 404),
+        ("beside/nothing", 404),
         ("jobs/0123", 404),
         ("jobs/0123/file", 404),
-        ("work/sheets?paper=A0", 422),
-        ("work/sheets?paper=a4&bar_x=300", 422),
+        ("beside/sheets?paper=A0", 422),
+        ("beside/sheets?paper=a4&bar_x=300", 422),
         ("ask/cut?by=long", 422),
     ],
 )

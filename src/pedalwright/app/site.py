@@ -42,7 +42,7 @@ def site(folder: Path, entrance: Entrance) -> App:
             Route(f"{CAR}/ask", papers.asks),
             Route(f"{CAR}/working", papers.working),
             Route(f"{CAR}/ask/{{question}}", work.ask),
-            Route(f"{CAR}/work/{{kind}}", work.work),
+            Route(f"{CAR}/beside/{{kind}}", work.work),
             Route(f"{CAR}/jobs", work.listed),
             Route(f"{CAR}/jobs/{{id}}", work.one),
             Route(f"{CAR}/jobs/{{id}}/file", work.taken),

@@ -114,8 +114,8 @@ def address(job: Job) -> str:
         return f"{base}/ask/{name}?pedal={pedal}&by={by.replace(' ', '+')}"
     if task.kind == "sheets":
         paper, bar_x, bar_y = task.args
-        return f"{base}/work/sheets?paper={paper}&bar_x={bar_x}&bar_y={bar_y}"
-    return f"{base}/work/{task.kind}"
+        return f"{base}/beside/sheets?paper={paper}&bar_x={bar_x}&bar_y={bar_y}"
+    return f"{base}/beside/{task.kind}"
 
 
 def jobs_html(there: Workspace, jobs: Jobs) -> str:
