@@ -4,7 +4,7 @@ Hours are guesses of ours for a first-time builder; his own replace them. Nothin
 the driver has sat in card, nothing welded, reamed or riveted before he has sat in metal.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from pedalwright.design import Design
@@ -278,9 +278,10 @@ def _trial(design: Design, panels: Sequence[PanelWork]) -> Iterator[Job]:
         gate=True,
         undo="move the clamps",
     )
+    matched = {panel.key for panel in panels if panel.matched}
     for panel in panels:
         if panel.matched:
-            yield _matched(panel)
+            yield _matched(panel, matched)
     yield Job(
         name="paint",
         does="Take it apart, deburr, degrease, prime and paint; keep bores and threads clean",
@@ -294,8 +295,9 @@ def _trial(design: Design, panels: Sequence[PanelWork]) -> Iterator[Job]:
     )
 
 
-def _matched(panel: PanelWork) -> Job:
-    """Two parts are drilled as one, so that their holes are one."""
+def _matched(panel: PanelWork, matched: Container[str]) -> Job:
+    """Two parts are drilled as one, so that their holes are one; what is welded on has none."""
+    below = [_key(other) for other in panel.lies_on if _key(other) in matched]
     return Job(
         name=f"drill-{panel.key}",
         does=f"{_pinned(panel)}hrough the pilot holes of the {panel.name} drill "
@@ -303,7 +305,7 @@ def _matched(panel: PanelWork) -> Job:
         f"to size. {_spigots(panel)}Mark "
         "which way it lies, take it off, deburr both sides",
         hours=0.5 + 0.03 * (panel.rivets + panel.bolts),
-        after=("trial-in-metal", *(f"drill-{_key(other)}" for other in panel.lies_on)),
+        after=("trial-in-metal", *(f"drill-{other}" for other in below)),
         one_way=True,
     )
 

@@ -14,8 +14,11 @@ from pedalwright.panels.rows import along, rectangle
 
 #: Least metal of a flange beyond what the rail bears on, mm.
 EDGE = 2.0
-#: A fold begins so many thicknesses beyond the radius of the one beside it (ours).
-CLEAR = 3.0
+#: A fold begins so many thicknesses beyond the radius of the one beside it, so that a folder can
+#: hold what is between them (ours).
+CLEAR = 5.0
+#: Below its flange a cheek keeps its depth so far, mm: a folder holds that much (ours).
+STRAIGHT = 30.0
 
 
 def cheeks(part: Cheeks, ground: Ground) -> Made:
@@ -64,7 +67,7 @@ def _left(part: Cheeks, along: float, stands: float, length: float) -> Face:
     begins, deep = _flange_ends(part)
     top = length + one(part.rise)
     lower = ((0.0, 0.0), (0.0, one(part.depth_below)))
-    upper = ((length, 0.0), (top, begins), (top, deep))
+    upper = ((length, 0.0), (top, begins), (top, deep), (top - STRAIGHT, deep))
     return _cheek(part, "left", (along, stands), (*lower, *upper), (top, deep), (top, begins))
 
 
@@ -73,7 +76,7 @@ def _right(part: Cheeks, along: float, stands: float, length: float) -> Face:
     begins, deep = _flange_ends(part)
     top = -one(part.rise)
     lower = ((length, 0.0), (length, one(part.depth_below)))
-    upper = ((0.0, 0.0), (top, begins), (top, deep))
+    upper = ((0.0, 0.0), (top, begins), (top, deep), (top + STRAIGHT, deep))
     return _cheek(part, "right", (along, stands), (*lower, *upper), (top, begins), (top, deep))
 
 

@@ -131,6 +131,8 @@ def _side(
 ) -> Fold:
     """A side of the tray and its flange, turned outward; at `corners` it reaches round them."""
     length = apart(*edge)
+    # Drawn from its mould line, which is on the tray's inside: so it stands `flange` outside.
+    flange += thickness
     clear = one(bend) + CLEAR * thickness
     outline: tuple[XY, ...] = rectangle((length / 2, flange / 2), length, flange)
     if corners:

@@ -8,7 +8,7 @@ import numpy as np
 from pedalwright.core.units import Array, MPa, N, Ratio
 from pedalwright.core.working import subject
 from pedalwright.panels.made import Made, Panel, Row
-from pedalwright.panels.parts import Bolts, RivetNuts, Rivets
+from pedalwright.panels.parts import Bolts, RivetNuts, Rivets, Stitches
 from pedalwright.shelf.bolts import bolts, property_class
 from pedalwright.shelf.fasteners import rivet_strengths
 from pedalwright.shell.forces import Joint
@@ -23,9 +23,12 @@ from pedalwright.structure.formulas.joints import (
     blind_rivet_factor,
     punching,
 )
+from pedalwright.structure.formulas.welds import weld_shear_strength
 
 #: A blind rivet's head over its body (ISO 15977, from memory), a bolt's over its thread.
 RIVET_HEAD, BOLT_HEAD = 2.0, 1.5
+#: Throat of a stitch over the thinner sheet; EN 1993-1-8 table 4.1 for the softest steel.
+THROAT, CORRELATION = 0.7, 0.8
 #: Bodies of blind rivets by the least they bear: where nobody said, the weakest.
 WEAKEST = "soft alloy"
 
@@ -88,7 +91,16 @@ def _worked(row: Row, sheets: Sequence[Panel], shear: Array, pull: Array) -> Row
             )
         factor = blind_rivet_factor(thin.thickness, width)
         hole = blind_rivet_bearing(factor, strength, width, thin.thickness, GAMMA_M2)
-    through = punching(head, thin.thickness, strength, GAMMA_M2)
+    elif isinstance(joining, Stitches):
+        throat = THROAT * thin.thickness
+        runs = weld_shear_strength(strength, CORRELATION, GAMMA_M2) * throat * width
+        together = np.asarray(np.hypot(shear, pull) / runs, dtype=np.float64)
+        hole = np.inf
+    through = (
+        np.inf
+        if isinstance(joining, Stitches)
+        else punching(head, thin.thickness, strength, GAMMA_M2)
+    )
     return RowWork(
         name=row.name,
         count=len(row.places),
