@@ -86,8 +86,14 @@ class Scan:
         return sorted(never, key=lambda f: not np.any(f.judged))
 
     def missed(self, place: float, weight: Weight = "must") -> list[Sentence]:
-        """Demands, or bands, missed at a place, of those that are met elsewhere in the range."""
-        return [reason(finding) for finding in self.failing(place, weight)]
+        """Demands, or bands, missed at a place, of those that are met elsewhere in the range.
+
+        A leg that does not reach has no angles: what could not be judged is told only where nothing
+        else is.
+        """
+        failing = self.failing(place, weight)
+        judged = [finding for finding in failing if np.all(finding.judged)]
+        return [reason(finding) for finding in judged or failing]
 
     def failing(self, place: float, weight: Weight = "must") -> list[Finding]:
         """The same as findings."""
