@@ -5,15 +5,16 @@ import pytest
 from pedalwright.documents.pictures.hints import HINTS, PAPER, hint, sketch
 from pedalwright.drawing import Text, svg
 from pedalwright.project import car_text, read
+from pedalwright.project.paths import split
 
 
 def test_every_sketch_is_of_a_number_some_car_has() -> None:
     told = [path for car in ("larkfield-first",) for path in read(car_text(car)).provenance]
-    found = {id(hint(path)) for path in told}
+    found = {id(hint(split(path))) for path in told}
     assert {id(one) for one in HINTS.values()} <= found
-    assert hint("brake.masters.bore") is None
-    assert hint("stock.arms.brake.pad_radius") is None
-    assert hint("drivers.D1.hip.z") is HINTS["hip"]
+    assert hint(split("brake.masters.bore")) is None
+    assert hint(split("stock.arms.brake.pad_radius")) is None
+    assert hint(split("drivers.D1.hip.z")) is HINTS["hip"]
 
 
 @pytest.mark.parametrize("name", HINTS)

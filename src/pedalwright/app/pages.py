@@ -21,6 +21,7 @@ from pedalwright.documents.questions import QUESTIONS
 from pedalwright.documents.text import bar
 from pedalwright.documents.verdict import asked_by, compared, percent, state
 from pedalwright.drawing import svg
+from pedalwright.project.paths import split
 
 
 @cache
@@ -75,7 +76,7 @@ def drawn(picture: bytes) -> str:
 
 def sketched(path: str, name: str) -> str:
     """How to measure a number, as a small sketch; empty where its words say enough."""
-    found = hint(path)
+    found = hint(split(path))
     return "" if found is None else drawn(svg(sketch(found, f"{name}-how"), physical=False))
 
 

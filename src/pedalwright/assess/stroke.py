@@ -98,9 +98,12 @@ def _full_travel(design: Design, assessment: Assessment, which: PedalName) -> mm
 
 def pedal_of(design: Design, which: str) -> Pedal:
     """One of the three pedals."""
-    return {"brake": design.brake, "clutch": design.clutch, "throttle": design.throttle}[
-        which
-    ].pedal
+    pedals = {
+        "brake": design.brake.pedal,
+        "clutch": design.clutch.pedal,
+        "throttle": design.throttle.pedal,
+    }
+    return pedals[which]
 
 
 def _parts(design: Design, which: PedalName) -> tuple[Pedal, Rod | None]:

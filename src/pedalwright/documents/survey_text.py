@@ -188,7 +188,7 @@ def _datum(told: SurveyTold) -> str:
 def _stood(survey: Survey) -> str:
     """How the car stood, where it was not level."""
     tilts = ((survey.pitch, "rearward"), (survey.roll, "to the right"))
-    told = [f"{METRIC.said(tilt, 'rad')} {way}" for tilt, way in tilts if tilt]
+    told = tuple(f"{METRIC.said(tilt, 'rad')} {way}" for tilt, way in tilts if tilt)
     if not told:
         return ""
     rises = f" The car rose {_and(told)} while it was measured"

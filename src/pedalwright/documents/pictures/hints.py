@@ -3,7 +3,7 @@
 Sketches are no drawings of this car: lengths are those on paper, mm, and stand for nothing.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from math import atan2, pi
 
@@ -22,7 +22,6 @@ from pedalwright.drawing import (
     Polyline,
     Tone,
 )
-from pedalwright.project import paths
 
 #: The paper of a sketch, and how thick what is cut is.
 PAPER, SKIN = Box(0.0, 0.0, 90.0, 50.0), 2.5
@@ -42,10 +41,9 @@ class Hint:
     shapes: Callable[[], Iterator[Item]]
 
 
-def hint(path: str) -> Hint | None:
-    """For an entry, by the end of its path; None where its words say enough."""
-    keys = paths.split(path)
-    own = keys[:-1] if keys[-1] in {"x", "y", "z"} else keys
+def hint(keys: Sequence[str]) -> Hint | None:
+    """For an entry, by the keys of its path; None where its words say enough."""
+    own = tuple(keys[:-1] if keys[-1] in {"x", "y", "z"} else keys)
     for name, found in HINTS.items():
         wanted = tuple(name.split("."))
         if any(own[at : at + len(wanted)] == wanted for at in range(len(own))):
