@@ -22,9 +22,9 @@ def holes(joining: Spaced) -> tuple[float, float]:
     width = float(joining.diameter)
     match joining:
         case Rivets():
-            return (width + RIVET_HOLE,) * 2
+            return width + RIVET_HOLE, width + RIVET_HOLE
         case Bolts():
-            return (width * (1 + BOLT_HOLE),) * 2
+            return width * (1 + BOLT_HOLE), width * (1 + BOLT_HOLE)
         case RivetNuts():
             return width * (1 + NUT_BODY), width * (1 + BOLT_HOLE)
         case _:

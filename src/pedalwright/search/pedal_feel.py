@@ -228,7 +228,7 @@ def _causes(candidate: Candidate) -> list[tuple[str, float]]:
 def _give(candidate: Candidate) -> list[tuple[str, float]]:
     strength = candidate.assessment.brake.strength
     give, box = strength.give, strength.box
-    mounts = set() if box is None else {"cylinder_mount", "pivot_mount"}
+    mounts = ("cylinder_mount", "pivot_mount") if box is not None else ()
     names = [f.name for f in fields(give) if f.name not in {"push", "total", *mounts}]
     parts = () if box is None else box.by_part
     every = [(f"the {own.part.replace('_', ' ')}", one(own.give)) for own in parts]

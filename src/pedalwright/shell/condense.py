@@ -115,7 +115,8 @@ def _pressed(bench: SetUp, lap: Laps, pressing: Flags, moves: Array, by_part: Ar
     places, opened = lap.places[own], lap.opened[:, own]
     stiffness = mesh.contacts.stiffness[places]
     give = opening(mesh, opened)[places] + np.diag(1.0 / stiffness)
-    force: Array = np.asarray(np.linalg.solve(give, -opening(mesh, moves)[places]))
+    solved = np.linalg.solve(give, -opening(mesh, moves)[places])
+    force = np.asarray(solved, dtype=np.float64)
     for part in np.unique(mesh.contacts.part[places]):
         of_part = mesh.contacts.part[places] == part
         by_part[part] += force[of_part].T @ (force[of_part] / stiffness[of_part, None])

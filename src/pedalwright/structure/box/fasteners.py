@@ -91,7 +91,7 @@ def _worked(row: Row, sheets: Sequence[Panel], shear: Array, pull: Array) -> Row
             )
         factor = blind_rivet_factor(thin.thickness, width)
         hole = blind_rivet_bearing(factor, strength, width, thin.thickness, GAMMA_M2)
-    elif isinstance(joining, Stitches):
+    else:
         throat = THROAT * thin.thickness
         runs = weld_shear_strength(strength, CORRELATION, GAMMA_M2) * throat * width
         together = np.asarray(np.hypot(shear, pull) / runs, dtype=np.float64)
