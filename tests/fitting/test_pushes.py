@@ -5,10 +5,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from assess.unboxed import unboxed
 from pedalwright.assess import assess
 from pedalwright.design import Design
 from pedalwright.fitting import Expected, push_test
 from pedalwright.structure import PushTest
+
+
+@pytest.fixture
+def improved(improved: Design) -> Design:
+    """With its mounts as stiff as is said, so that a test can make one soft."""
+    return unboxed(improved)
 
 
 def softer(design: Design, *, cylinder: float = 1.0, pivot: float = 1.0) -> Design:

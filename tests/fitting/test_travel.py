@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from assess.unboxed import unboxed
 from pedalwright.assess import assess
 from pedalwright.design import Design
 from pedalwright.fitting import PedalName, travel_answer
@@ -18,7 +19,7 @@ def test_the_causes_sum_to_the_travel(first: Design, name: PedalName) -> None:
 
 
 def test_a_soft_wall_eats_most_of_the_first_attempts_brake(first: Design) -> None:
-    found = travel_answer(first, "brake")
+    found = travel_answer(unboxed(first, cylinder=200.0, pivot=450.0), "brake")
     assert max(found.causes, key=lambda part: float(part.travel)).cause == "structure"
     assert found.savings[0].change == "mounts twice as stiff"
     assert found.savings[0].costs == pytest.approx(0.0, abs=1e-9)

@@ -58,7 +58,7 @@ def test_a_tube_is_as_near_as_a_search_finds(box: Box, start: Point, end: Point)
     way, middle = array(end - start) / 2, array(start + end) / 2
     wanted = searched(box, way[:, None], middle, np.ones(1))
     found = float(box.to_segment(start, end))
-    assert max(found, 0.0) == pytest.approx(wanted, abs=0.05)
+    assert max(found, 0.0) == pytest.approx(wanted, abs=0.1)
 
 
 @settings(max_examples=60)

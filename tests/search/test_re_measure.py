@@ -41,7 +41,7 @@ def doubt_of(project: Project, path: str) -> Doubt:
     "path",
     [
         "drivers.D1.hip.x",
-        "brake.carrier.mount.cylinder_stiffness",
+        "brake.carrier.arm.depth_at_pivot",
         "survey.faces.floor.plane.through.z",
         "survey.faces.tunnel.plane.through.x",
         "throttle.opening.stages.2.driven_radius",

@@ -94,7 +94,6 @@ def _suspects(assessment: Assessment) -> Iterator[Suspect]:
     """Every cause that gives something; how well each is known is our judgement."""
     give, budget = assessment.brake.strength.give, assessment.brake.budget
     effort = assessment.brake.strength.effort
-    ratio = assessment.brake.hard_stop.ratio
     arm = give.arm_bending + give.arm_shear + give.arm_twist
     known = {
         "the arm": (arm, 0.15),
@@ -111,7 +110,7 @@ def _suspects(assessment: Assessment) -> Iterator[Suspect]:
     yield Suspect(
         name="the cylinder's mount",
         pad=give.cylinder_mount / give.push,
-        flange=give.cylinder_mount / give.push / ratio,
+        flange=assessment.brake.strength.flange_give / give.push,
         spread=1.0,
     )
     yield Suspect(

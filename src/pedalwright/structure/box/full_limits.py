@@ -4,65 +4,13 @@ from collections.abc import Iterable, Iterator, Mapping
 
 import numpy as np
 
-from pedalwright.core.checks import Finding, Limit, Source
+from pedalwright.core.checks import Finding
 from pedalwright.shell.limits import check as check_sums
 from pedalwright.shell.limits import check_buckling
 from pedalwright.structure.box.full import Full
+from pedalwright.structure.box.limits import ABUSE, AGREES, BULGE, MISSING, PANIC, TOGETHER
 from pedalwright.structure.box.missing import Missing
 
-_FASTENERS = Source("EN 1993-1-8", "table 3.4, from memory; the hardest push", "standard")
-
-PANIC = Limit(
-    "structure.panel_panic",
-    "A frightened push leaves the sheet straight: one thickness from bolts and welds none yields.",
-    "at most",
-    "MPa",
-    Source("pedalwright", "equivalent stress after von Mises, by linear sums", "ours"),
-)
-ABUSE = Limit(
-    "structure.panel_abuse",
-    "The hardest push does not tear the sheet.",
-    "at most",
-    "MPa",
-    Source("pedalwright", "stress by linear sums against the tensile strength", "ours"),
-)
-BULGE = Limit(
-    "structure.panel_bulge",
-    "At a hard stop no panel bulges so far that it begins to carry like a net.",
-    "at most",
-    "mm",
-    Source(
-        "Timoshenko and Woinowsky-Krieger", "half the thickness; beyond it a band holds", "handbook"
-    ),
-    "should",
-)
-TOGETHER = Limit(
-    "structure.row",
-    "The hardest worked fastener of a row bears shear, pull and its hole together.",
-    "at most",
-    "1",
-    _FASTENERS,
-)
-MISSING = Limit(
-    "structure.row_one_missing",
-    "With the hardest worked fastener of a row gone the others still bear a frightened push.",
-    "at most",
-    "1",
-    Source("common practice", "no source: one nut is always forgotten", "trade"),
-    "should",
-)
-AGREES = Limit(
-    "structure.box_agrees",
-    "With fine triangles, and sheets that press on one another, the pad sinks as far as was said.",
-    "at most",
-    "1",
-    Source(
-        "pedalwright",
-        "3 per cent of what the condensed box says",
-        "ours",
-    ),
-    "should",
-)
 #: How far the two may differ.
 APART = 0.03
 #: Share of its thickness that a panel may bulge.
