@@ -69,6 +69,7 @@ def _listening(address: str, port: int | None) -> socket.socket:
         listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             listening.bind((address, candidate))
+            listening.listen()  # who comes before the page is ready waits, and is not refused
         except OSError:
             listening.close()
         else:
