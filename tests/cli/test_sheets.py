@@ -26,7 +26,7 @@ def test_every_car_has_its_sheets(car: str, paper: str, tmp_path: Path) -> None:
     assert there >= NAMES
     assert all(name in run.output for name in there)
     arms = [path for path in folder.iterdir() if path.suffix == ".dxf"]
-    assert {path.stem for path in arms} == {"brake-arm", "clutch-arm"}
+    assert {"brake-arm", "clutch-arm"} <= {path.stem for path in arms}
     for arm in arms:
         assert not ezdxf.readfile(arm).audit().has_errors
     width = 210.0 if paper == "A4" else 215.9
