@@ -18,9 +18,9 @@ from pedalwright.structure.box.parts import Held, Seat, Unheld
 from pedalwright.structure.box.push import box_give
 
 CASES = (
-    Case(name="brake, 500 N", pedal="brake", push=500.0, on=unit(5.0)),
-    Case(name="brake, 1250 N", pedal="brake", push=1250.0, on=unit(5.0)),
-    Case(name="brake, 2000 N", pedal="brake", push=2000.0, on=unit(5.0)),
+    Case(name="brake, 500 N", pedal="brake", kind="effort", push=500.0, on=unit(5.0)),
+    Case(name="brake, 1250 N", pedal="brake", kind="panic", push=1250.0, on=unit(5.0)),
+    Case(name="brake, 2000 N", pedal="brake", kind="abuse", push=2000.0, on=unit(5.0)),
 )
 
 

@@ -15,7 +15,7 @@ from pedalwright.core.units import N
 from pedalwright.design import Design
 from pedalwright.linkage import Position
 from pedalwright.structure import Loads
-from pedalwright.structure.box.full import Case, Full, Progress, full
+from pedalwright.structure.box.full import Case, Full, Kind, Progress, full
 from pedalwright.structure.box.full_limits import check_full, check_missing
 from pedalwright.structure.box.missing import one_missing
 from pedalwright.structure.box.parts import Unheld
@@ -46,7 +46,8 @@ def assess_full(
     if not seats:
         return None
     there = {seat.pedal for seat in seats}
-    cases = [case for case in cases_of(design, assessment) if case.pedal in there]
+    both = assessment.brake, assessment.clutch
+    cases = [case for case in cases_of(design, *both) if case.pedal in there]
     answer = full(design.box, walls_and_tubes(design), seats, cases, progress=progress)
     if isinstance(answer, Unheld):
         return FullTier(faults=answer.faults, box=None, findings=())
@@ -60,9 +61,8 @@ def assess_full(
     )
 
 
-def cases_of(design: Design, assessment: Assessment) -> Iterator[Case]:
+def cases_of(design: Design, brake: BrakePedal, clutch: ClutchPedal) -> Iterator[Case]:
     """Every load case of both pedals: hard stop, fright, hardest push, sideways, toe."""
-    brake, clutch = assessment.brake, assessment.clutch
     yield from _of("brake", design.brake.rod, brake, brake.hard_stop, structure.BRAKE_LOADS)
     yield from _of("clutch", design.clutch.rod, clutch, clutch.full, structure.CLUTCH_LOADS)
 
@@ -72,21 +72,29 @@ def _of(
 ) -> Iterator[Case]:
     lever = made.lever
     square = unit_push(lever, here, linkage.forces(lever, rod, here, 1.0))
-    for push in (loads.effort, loads.panic, loads.abuse):
-        yield Case(name=f"{pedal}, {float(push):.0f} N", pedal=pedal, push=push, on=square)
+    pushes: tuple[tuple[Kind, N], ...] = (
+        ("effort", loads.effort),
+        ("panic", loads.panic),
+        ("abuse", loads.abuse),
+    )
+    for kind, push in pushes:
+        name = f"{pedal}, {float(push):.0f} N"
+        yield Case(name=name, pedal=pedal, kind=kind, push=push, on=square)
     aside = linkage.forces_of(lever, rod, here, RIGHT)
     yield Case(
         name=f"{pedal}, {float(loads.sideways):.0f} N sideways",
         pedal=pedal,
+        kind="sideways",
         push=loads.sideways,
         on=of_foot(lever, here, aside, RIGHT),
     )
-    # Lifted, the rod pulls on nothing: the pivot bears the toe by itself.
+    # Lifted it is held by its rod alone: no rest stop is counted on.
     back = -lever.axis.cross(here.pad - lever.pivot).unit()
     lifted = linkage.forces_of(lever, rod, here, back)
     yield Case(
         name=f"{pedal}, {TOE_PULL:.0f} N back by a toe",
         pedal=pedal,
+        kind="toe",
         push=TOE_PULL,
         on=of_foot(lever, here, lifted, back),
     )

@@ -2,7 +2,6 @@
 
 from math import ceil, pi
 
-from pedalwright.core.points import Point
 from pedalwright.core.units import mm
 from pedalwright.drawing import XY, polar
 from pedalwright.panels.parts import Spaced
@@ -50,11 +49,6 @@ def oval(middle: XY, width: float, height: float, steps: int = 12) -> tuple[XY, 
         found += [polar(end, radius, begin + pi * i / steps) for i in range(steps + 1)]
     kept = [b for a, b in zip([found[-1], *found], found, strict=False) if apart(a, b) > 1e-6]
     return tuple(kept)
-
-
-def foot(point: Point) -> tuple[float, float, float]:
-    """A point of one design as plain numbers."""
-    return float(point.x), float(point.y), float(point.z)
 
 
 def _on(sides: list[tuple[XY, XY]], lengths: list[float], reach: float) -> XY:

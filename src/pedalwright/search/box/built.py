@@ -3,11 +3,14 @@
 from dataclasses import fields, replace
 from typing import Any
 
+from pedalwright.assess.full import cases_of
 from pedalwright.assess.stroke import PedalName
 from pedalwright.design import Carrier, Design
 from pedalwright.panels.parts import Box, Cheeks, Doubler, Gusset, Hanger, Stiffener, Tie, Wall
 from pedalwright.search.judged import Judged
+from pedalwright.search.tried import Candidate
 from pedalwright.structure import Strength
+from pedalwright.structure.box.full import Case, Kind
 from pedalwright.structure.box.parts import BoxGive
 
 #: Parts that can be added.
@@ -80,6 +83,13 @@ def wall_under(design: Design, pedal: PedalName) -> Wall | None:
             return found
         name = getattr(found, "on", "")
     return None
+
+
+def case_of(candidate: Candidate, pedal: PedalName, kind: Kind) -> Case:
+    """One load case of one pedal of a candidate."""
+    both = candidate.assessment.brake, candidate.assessment.clutch
+    cases = cases_of(candidate.design, *both)
+    return next(case for case in cases if (case.pedal, case.kind) == (pedal, kind))
 
 
 def thicker(thickness: float) -> float | None:

@@ -4,9 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from pedalwright.assess import assess
 from pedalwright.assess.box import seats_of, walls_and_tubes
-from pedalwright.assess.full import cases_of
 from pedalwright.assess.stroke import PedalName
 from pedalwright.core.answers import (
     Answer,
@@ -22,10 +20,11 @@ from pedalwright.core.answers import (
 from pedalwright.design import Design
 from pedalwright.panels.made import Row as Fasteners
 from pedalwright.panels.parts import Cheeks, Doubler, Gusset, Stiffener
-from pedalwright.search.box.built import part, with_part
+from pedalwright.search.box.built import case_of, part, with_part
 from pedalwright.search.box.cures import KINDS
 from pedalwright.search.box.none import no_box
 from pedalwright.search.changes import one
+from pedalwright.search.tried import alone
 from pedalwright.structure.box.bench import COARSE
 from pedalwright.structure.box.fasteners import RowWork
 from pedalwright.structure.box.full import Full, full
@@ -108,8 +107,8 @@ def _worked(design: Design, pedal: PedalName) -> Full | None:
     seats = tuple(seat for seat in seats_of(design) if seat.pedal == pedal)
     if not seats:
         return None
-    cases = [case for case in cases_of(design, assess(design)) if case.pedal == pedal][2:3]
-    found = full(design.box, walls_and_tubes(design), seats, cases, size=COARSE)
+    case = case_of(alone(design), pedal, "abuse")
+    found = full(design.box, walls_and_tubes(design), seats, (case,), size=COARSE)
     return found if isinstance(found, Full) else None
 
 

@@ -2,15 +2,13 @@
 
 import numpy as np
 
-from pedalwright.assess import assess
 from pedalwright.assess.box import seats_of, walls_and_tubes
-from pedalwright.assess.full import cases_of
 from pedalwright.assess.stroke import PedalName
 from pedalwright.core.answers import Answer, Bar, Bars, Column, Row, Sentence, Step, sentence
 from pedalwright.core.points import Point
 from pedalwright.core.units import Array
 from pedalwright.design import Design
-from pedalwright.search.box.built import in_box
+from pedalwright.search.box.built import case_of, in_box
 from pedalwright.search.box.cures import box_cures, words
 from pedalwright.search.box.none import no_box
 from pedalwright.search.changes import one
@@ -36,7 +34,7 @@ def load_path(design: Design, pedal: PedalName) -> Answer:
     if give is None:
         return no_box("load-path", TITLE, pedal)
     (seat,) = (seat for seat in seats_of(design) if seat.pedal == pedal)
-    case = next(case for case in cases_of(design, assess(design)) if case.pedal == pedal)
+    case = case_of(now, pedal, "effort")
     found = full(design.box, walls_and_tubes(design), (seat,), (case,), size=COARSE)
     if not isinstance(found, Full):
         return no_box("load-path", TITLE, pedal)

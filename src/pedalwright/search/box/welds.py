@@ -2,17 +2,16 @@
 
 from math import inf
 
-from pedalwright.assess import assess
-from pedalwright.assess.full import cases_of
 from pedalwright.assess.stroke import PedalName
 from pedalwright.core.answers import Answer, Bar, Bars, Column, Mark, Row, Sentence, sentence
 from pedalwright.design import Design
 from pedalwright.panels.metals import metal
 from pedalwright.panels.parts import Hanger
 from pedalwright.panels.recipes.eyes import foot_on
-from pedalwright.search.box.built import carrier, part
+from pedalwright.search.box.built import carrier, case_of, part
 from pedalwright.search.box.cures import words
 from pedalwright.search.changes import one
+from pedalwright.search.tried import alone
 from pedalwright.structure.box.full import Case
 from pedalwright.structure.fixings.parts import Load, Run, Welded, WeldUse
 from pedalwright.structure.fixings.solve import fixed
@@ -42,8 +41,7 @@ def weld(design: Design, pedal: PedalName, by: float | None) -> Answer:
             columns=(),
             rows=(),
         )
-    cases = [case for case in cases_of(design, assess(design)) if case.pedal == pedal]
-    hardest, room = cases[2], one(hung.width)
+    hardest, room = case_of(alone(design), pedal, "abuse"), one(hung.width)
     lengths = {throat: _least(design, hung, hardest, throat) for throat in THROATS}
     fits = [throat for throat, length in lengths.items() if length <= room]
     rows = [_row(throat, length, room, fits) for throat, length in lengths.items()]

@@ -6,6 +6,7 @@ bears, and the shape it all moves to.
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 
@@ -33,6 +34,8 @@ from pedalwright.structure.box.push import loads
 from pedalwright.structure.box.ways import in_use
 from pedalwright.survey.parts import Survey
 
+#: A hard stop, a frightened driver, the hardest push; a foot slipping sideways, a toe under it.
+Kind = Literal["effort", "panic", "abuse", "sideways", "toe"]
 #: Told what is being done and how far it is, 0 to 1.
 Progress = Callable[[str, float], None]
 
@@ -43,6 +46,7 @@ class Case:
 
     name: str
     pedal: str
+    kind: Kind
     #: On the pad, and what that does to flange and shaft.
     push: N
     on: Push

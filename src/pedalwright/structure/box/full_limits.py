@@ -15,8 +15,6 @@ from pedalwright.structure.box.missing import Missing
 APART = 0.03
 #: Share of its thickness that a panel may bulge.
 HALF = 0.5
-#: By their names: which pushes are a hard stop, a fright, the hardest.
-EFFORT, FRIGHT, HARDEST = (" 500 N", " 200 N"), (" 1250 N", " 1000 N"), (" 2000 N", " 1500 N")
 
 
 def check_full(one: Full, fast: Mapping[str, float]) -> Iterator[Finding]:
@@ -25,16 +23,16 @@ def check_full(one: Full, fast: Mapping[str, float]) -> Iterator[Finding]:
     for number, case in enumerate(one.cases):
         for worked in one.judged:
             about = f"{worked.part}, {case.name}"
-            if case.name.endswith(FRIGHT):
+            if case.kind == "panic":
                 yield PANIC.check(float(worked.stress[number]), worked.yields, about)
-            elif case.name.endswith(HARDEST):
+            elif case.kind == "abuse":
                 tears = _tears(one, worked.part)
                 yield ABUSE.check(float(worked.stress[number]), tears, about)
-        if case.name.endswith(EFFORT):
+        if case.kind == "effort":
             for bulge in one.bulges:
                 about = f"{bulge.sheet}, {case.name}"
                 yield BULGE.check(float(bulge.most[number]), HALF * bulge.thickness, about)
-        if case.name.endswith(HARDEST):
+        if case.kind == "abuse":
             for row in one.rows:
                 yield TOGETHER.check(float(row.use[number]), 1.0, f"{row.name}, {case.name}")
         if case.name in fast:
