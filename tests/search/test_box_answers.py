@@ -146,3 +146,10 @@ def test_gussets_tie_a_floor_bracket_to_the_bulkhead() -> None:
     assert box is not None
     assert judged.brake.strength.box is not None
     assert float(box.total) < 0.6 * float(judged.brake.strength.box.total)
+
+
+def test_the_clutch_is_judged_by_what_the_clutch_may_give() -> None:
+    """0.4 mm at 200 N, not the brake's 1 mm at 500 N."""
+    bars = doubler(car("larkfield-first"), "clutch").bars
+    assert bars is not None
+    assert bars.bound == pytest.approx(0.4)

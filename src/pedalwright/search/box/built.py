@@ -7,6 +7,7 @@ from pedalwright.assess.full import cases_of
 from pedalwright.assess.stroke import PedalName
 from pedalwright.design import Carrier, Design
 from pedalwright.panels.parts import Box, Cheeks, Doubler, Gusset, Hanger, Stiffener, Tie, Wall
+from pedalwright.search.changes import one
 from pedalwright.search.judged import Judged
 from pedalwright.search.tried import Candidate
 from pedalwright.structure import Strength
@@ -83,6 +84,12 @@ def wall_under(design: Design, pedal: PedalName) -> Wall | None:
             return found
         name = getattr(found, "on", "")
     return None
+
+
+def bound_of(candidate: Candidate, code: str, pedal: PedalName) -> float:
+    """What a demand allows one pedal."""
+    found = (f for f in candidate.assessment.findings if f.limit.code == code)
+    return one(next(f for f in found if f.about.startswith(pedal)).bound)
 
 
 def case_of(candidate: Candidate, pedal: PedalName, kind: Kind) -> Case:

@@ -32,6 +32,7 @@ from pedalwright.search.box.additions import (
     plate,
 )
 from pedalwright.search.box.built import (
+    LISTS,
     carrier,
     hung_on,
     in_box,
@@ -83,11 +84,10 @@ def _of_part(design: Design, name: str, pedal: PedalName) -> Iterator[Cure]:
     if found is not None and hasattr(found, "thickness"):
         gauge = thicker(one(found.thickness))
         if gauge is not None:
-            kind = next(k for k in KINDS if isinstance(found, k))
             yield Cure(
                 what=sentence(f"Make {words(name)} of {{}} instead of {{}}.", (gauge, "mm"),
                               (one(found.thickness), "mm")),
-                changes=(Change(f"box.{KINDS[kind]}.{name}.thickness", gauge, "mm"),),
+                changes=(Change(f"box.{LISTS[type(found)]}.{name}.thickness", gauge, "mm"),),
                 made=with_part(design, replace(found, thickness=gauge)),
                 job=NEW_WALL if isinstance(found, Wall) else NEW_PLATE,
             )  # fmt: skip
@@ -96,17 +96,6 @@ def _of_part(design: Design, name: str, pedal: PedalName) -> Iterator[Cure]:
     rail = next((rail for rail in design.box.rails if rail.name == name), None)
     if rail is not None:
         yield from _heavier(design, rail.line, name)
-
-
-#: Kinds of part that have a thickness, and where they stand in the file.
-KINDS: dict[type, str] = {
-    Wall: "walls",
-    Doubler: "doublers",
-    Cheeks: "cheeks",
-    Hanger: "hangers",
-    Gusset: "gussets",
-    Stiffener: "stiffeners",
-}
 
 
 def _angle(design: Design, wall: Wall, pedal: PedalName) -> Iterator[Cure]:
@@ -195,7 +184,7 @@ def _fasteners(design: Design, pedal: PedalName) -> Iterator[Cure]:
             what=sentence(f"Twice as many fasteners round {words(name)}, {{}} apart.",
                           (one(closer.pitch), "mm")),
             changes=(
-                Change(f"box.{KINDS[type(found)]}.{name}.joined.pitch", one(closer.pitch), "mm"),
+                Change(f"box.{LISTS[type(found)]}.{name}.joined.pitch", one(closer.pitch), "mm"),
             ),
             made=with_part(design, replace(found, joined=closer)),
             job=MORE_FASTENERS,

@@ -8,6 +8,7 @@ from pedalwright.design import Design
 from pedalwright.panels.parts import Cheeks, Doubler
 from pedalwright.search.box.additions import plate
 from pedalwright.search.box.built import (
+    bound_of,
     carrier,
     hung_on,
     in_box,
@@ -35,7 +36,7 @@ def doubler(design: Design, pedal: PedalName) -> Answer:
     if give is None:
         return no_box("doubler", title, pedal)
     mount = carrier(design, pedal).mount
-    bound = _bound(now)
+    bound = bound_of(now, "structure.flange_give", pedal)
     if wall is None or isinstance(part(design.box, mount.cylinder_on), Cheeks):
         return Answer(
             question="doubler",
@@ -88,11 +89,6 @@ def doubler(design: Design, pedal: PedalName) -> Answer:
             ),
         ),
     )
-
-
-def _bound(now: Candidate) -> float:
-    found = now.assessment.findings
-    return one(next(f for f in found if f.limit.code == "structure.flange_give").bound)
 
 
 def _moves(candidate: Candidate, pedal: PedalName) -> float:

@@ -20,8 +20,7 @@ from pedalwright.core.answers import (
 from pedalwright.design import Design
 from pedalwright.panels.made import Row as Fasteners
 from pedalwright.panels.parts import Cheeks, Doubler, Gusset, Stiffener
-from pedalwright.search.box.built import case_of, part, with_part
-from pedalwright.search.box.cures import KINDS
+from pedalwright.search.box.built import LISTS, case_of, part, with_part
 from pedalwright.search.box.none import no_box
 from pedalwright.search.changes import one
 from pedalwright.search.tried import alone
@@ -55,7 +54,7 @@ def rivets(design: Design, pedal: PedalName, by: float | None) -> Answer:
         return no_box("rivets", TITLE, pedal)
     tried = _tried(design, pedal, row, owner, by)
     enough = [pitch for pitch, own in tried if _use(own) <= 1.0]
-    path = f"box.{KINDS[type(owner)]}.{owner.name}.joined.pitch"
+    path = f"box.{LISTS[type(owner)]}.{owner.name}.joined.pitch"
     widest, fitted = max(enough, default=-1.0), one(row.joining.pitch)
     return Answer(
         question="rivets",

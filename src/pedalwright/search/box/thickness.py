@@ -16,8 +16,8 @@ from pedalwright.core.answers import (
 )
 from pedalwright.design import Design
 from pedalwright.panels.parts import Rail, Tie
-from pedalwright.search.box.built import GAUGES, in_box, part, strength, with_part
-from pedalwright.search.box.cures import KINDS, words
+from pedalwright.search.box.built import GAUGES, LISTS, bound_of, in_box, part, strength, with_part
+from pedalwright.search.box.cures import words
 from pedalwright.search.box.none import no_box
 from pedalwright.search.changes import one
 from pedalwright.search.tried import Candidate, alone
@@ -39,8 +39,8 @@ def thickness(design: Design, pedal: PedalName, wanted: float | None) -> Answer:
     name = max(sheets, key=lambda own: one(own.give)).part
     made = part(design.box, name)
     assert not isinstance(made, (Rail, Tie))
-    bound = _bound(now, pedal) if wanted is None else wanted
-    path = f"box.{KINDS[type(made)]}.{name}.thickness"
+    bound = bound_of(now, "structure.give", pedal) if wanted is None else wanted
+    path = f"box.{LISTS[type(made)]}.{name}.thickness"
     fitted = one(made.thickness)
     gauges = sorted({*(g for g in GAUGES if 0.5 * fitted <= g <= 4.0 * fitted), fitted})
     tried = [(gauge, alone(with_part(design, replace(made, thickness=gauge)))) for gauge in gauges]
@@ -71,11 +71,6 @@ def thickness(design: Design, pedal: PedalName, wanted: float | None) -> Answer:
             sentence("Give another length to ask for another give: `--by {}`.", (2.0, "mm")),
         ),
     )
-
-
-def _bound(now: Candidate, pedal: PedalName) -> float:
-    found = (f for f in now.assessment.findings if f.limit.code == "structure.give")
-    return one(next(f for f in found if f.about.startswith(pedal)).bound)
 
 
 def _sinks(candidate: Candidate, pedal: PedalName) -> float:
